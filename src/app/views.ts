@@ -1,0 +1,216 @@
+// What the program shows: the read models that the server sends, the pages draw and the command line prints.
+import type { Calendar, MissedDayPolicy } from "../core/calendar/calendar.ts";
+import type { LocalDate } from "../core/calendar/local-date.ts";
+import type { Card } from "../core/cards/cards.ts";
+import type { BoxDay, Chart } from "../core/chart/chart.ts";
+import type { Fact } from "../core/facts/fact.ts";
+import type { Pace } from "../core/load/minutes.ts";
+import type { LogEntry } from "../core/log/entry.ts";
+import type { SittingEvent } from "../core/sitting/sitting.ts";
+import type { SittingPlan } from "../core/sitting/plan.ts";
+import type { Place } from "../core/box/placement.ts";
+
+/** A box as it is set up now. */
+export interface BoxView {
+  readonly id: string;
+  readonly chart: Chart;
+  readonly calendar: Calendar;
+  readonly newPerDay: number;
+}
+
+/** A pile that is due today. */
+export interface DuePile {
+  readonly compartment: number;
+  readonly bundle: number;
+  readonly count: number;
+}
+
+/** One date on the ruler. `day` is null on rest days and, with a chart that waits, on missed days. */
+export interface RulerTick {
+  readonly date: LocalDate;
+  readonly day: BoxDay | null;
+  readonly chartDay: number | null;
+  /** Highest compartment visited, 0 on a rest day. */
+  readonly top: number;
+  readonly rest: boolean;
+  readonly sat: boolean;
+  /** First answers given on a past date; on today and later dates the expected number. */
+  readonly reviews: number;
+}
+
+/** What choosing a policy for missed days would mean. */
+export interface PolicyPreview {
+  readonly policy: MissedDayPolicy;
+  /** Box day that today would be. */
+  readonly today: BoxDay;
+  readonly dueToday: number;
+  /** Expected reviews of the next 14 practice days, today first. */
+  readonly ahead: readonly number[];
+}
+
+/** A sitting of today. */
+export interface SittingBrief {
+  readonly id: string;
+  readonly finished: boolean;
+  readonly asked: number;
+}
+
+/** The Today page. `box` is null before anything was set up; then only `facts`, `demo` and `date` mean anything. */
+export interface TodayView {
+  readonly box: BoxView | null;
+  readonly demo: boolean;
+  readonly facts: number;
+  readonly date: LocalDate;
+  readonly day: BoxDay;
+  readonly chartDay: number;
+  readonly cycle: number;
+  readonly restDay: boolean;
+  readonly missedDays: number;
+  readonly piles: readonly DuePile[];
+  readonly due: number;
+  readonly stock: number;
+  /** New cards that a sitting begun now would introduce. */
+  readonly newCards: number;
+  readonly introducedToday: number;
+  readonly minutes: number;
+  readonly pace: Pace;
+  /** Whether `pace` comes from this learner's own answers. */
+  readonly paceMeasured: boolean;
+  /** Chance of recall in compartment 1…K. */
+  readonly recall: readonly number[];
+  readonly sitting: SittingBrief | null;
+  readonly ruler: readonly RulerTick[];
+  readonly policies: readonly PolicyPreview[];
+}
+
+/** A sitting to be sat or resumed. */
+export interface SittingView {
+  readonly plan: SittingPlan;
+  /** Events so far, those taken back left out. */
+  readonly events: readonly SittingEvent[];
+  readonly finished: boolean;
+  readonly compartments: number;
+}
+
+/** What tomorrow will ask, for the closing page. */
+export interface AheadView {
+  readonly date: LocalDate;
+  readonly reviews: number;
+  readonly newCards: number;
+  readonly minutes: number;
+}
+
+/** The box from above. */
+export interface DrawerView {
+  readonly box: BoxView;
+  readonly day: BoxDay;
+  readonly stock: number;
+  readonly compartments: readonly {
+    readonly compartment: number;
+    readonly period: number;
+    readonly bundles: readonly {
+      readonly bundle: number;
+      readonly count: number;
+      /** Of these, cards due today or earlier. */
+      readonly due: number;
+      /** The date of the bundle's next visit, today included. */
+      readonly nextVisit: LocalDate;
+    }[];
+  }[];
+  readonly kept: number;
+  readonly withdrawn: number;
+}
+
+/** A card with its place in the box; `place` is null if its subject is in no box. */
+export interface PlacedCard {
+  readonly card: Card;
+  readonly subject: string;
+  readonly place: Place | null;
+  /** The card's number, as printed on paper. */
+  readonly number: number;
+}
+
+/** A page of a long list; `next` continues it. */
+export interface Page<T> {
+  readonly items: readonly T[];
+  readonly next: string | null;
+  readonly total: number;
+}
+
+/** One card's whole story. */
+export interface CardHistory extends PlacedCard {
+  readonly fact: Fact;
+  readonly dueDate: LocalDate | null;
+  readonly entries: readonly (LogEntry & { readonly takenBack: boolean })[];
+}
+
+/** A subject and what it holds. */
+export interface SubjectView {
+  readonly id: string;
+  readonly name: string;
+  readonly facts: number;
+  readonly cards: number;
+  readonly inBox: boolean;
+}
+
+/** What became of a log entry that was sent. `known` is one that had arrived before. */
+export interface Receipt {
+  readonly id: string;
+  readonly status: "saved" | "known" | "refused";
+  readonly reason: string | null;
+}
+
+/** The columns of a list of facts, in the order in which they are exported. */
+export const COLUMNS = ["prompt", "answer", "statement", "note", "source", "picture", "story", "tags"] as const;
+
+/** A column of a list of facts. */
+export type Column = (typeof COLUMNS)[number];
+
+/** How a list is to be read; what is left out is worked out from the list itself. */
+export interface ImportChoices {
+  readonly encoding?: "utf-8" | "utf-16le" | "utf-16be" | "windows-1252" | undefined;
+  readonly delimiter?: "," | "\t" | ";" | undefined;
+  readonly header?: boolean | undefined;
+  /** For each column of the list, what it holds; null to leave it out. */
+  readonly columns?: readonly (Column | null)[] | undefined;
+}
+
+/** Something wrong with one row. Lines and columns count from 1. */
+export interface RowProblem {
+  readonly line: number;
+  readonly column: number;
+  readonly field: Column | null;
+  readonly reason: string;
+}
+
+/** What an import would bring, before anything is saved. */
+export interface ImportPreview {
+  readonly encoding: NonNullable<ImportChoices["encoding"]>;
+  readonly delimiter: NonNullable<ImportChoices["delimiter"]>;
+  readonly header: boolean;
+  readonly columns: readonly (Column | null)[];
+  /** The first rows as they stand in the list, for choosing columns. */
+  readonly sample: readonly (readonly string[])[];
+  readonly rows: number;
+  readonly good: number;
+  readonly duplicates: number;
+  readonly problems: readonly RowProblem[];
+  /** All problems, where `problems` shows the first of many. */
+  readonly problemCount: number;
+  /** Cards of the first good rows, as they will look. */
+  readonly cards: readonly Card[];
+  readonly cardCount: number;
+}
+
+/** An import under way. */
+export interface ImportStatus {
+  readonly id: string;
+  readonly state: "waiting" | "reading" | "saving" | "done" | "stopped" | "failed";
+  readonly done: number;
+  readonly total: number;
+  readonly saved: number;
+  readonly duplicates: number;
+  readonly problems: number;
+  readonly message: string | null;
+  readonly subject: string | null;
+}
