@@ -1,4 +1,6 @@
 // What the program shows: the read models that the server sends, the pages draw and the command line prints.
+
+import type { Place } from "../core/box/placement.ts";
 import type { Calendar, MissedDayPolicy } from "../core/calendar/calendar.ts";
 import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { Card } from "../core/cards/cards.ts";
@@ -6,9 +8,8 @@ import type { BoxDay, Chart } from "../core/chart/chart.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import type { Pace } from "../core/load/minutes.ts";
 import type { LogEntry } from "../core/log/entry.ts";
-import type { SittingEvent } from "../core/sitting/sitting.ts";
 import type { SittingPlan } from "../core/sitting/plan.ts";
-import type { Place } from "../core/box/placement.ts";
+import type { SittingEvent } from "../core/sitting/sitting.ts";
 
 /** A box as it is set up now. */
 export interface BoxView {
@@ -79,6 +80,8 @@ export interface TodayView {
   /** Chance of recall in compartment 1…K. */
   readonly recall: readonly number[];
   readonly sitting: SittingBrief | null;
+  /** The newest identity in the log; identities made from now on must sort behind it. */
+  readonly lastEntry: string | null;
   readonly ruler: readonly RulerTick[];
   readonly policies: readonly PolicyPreview[];
 }
@@ -90,6 +93,8 @@ export interface SittingView {
   readonly events: readonly SittingEvent[];
   readonly finished: boolean;
   readonly compartments: number;
+  /** The newest identity in the log; identities made from now on must sort behind it. */
+  readonly lastEntry: string;
 }
 
 /** What tomorrow will ask, for the closing page. */
@@ -173,6 +178,8 @@ export interface ImportChoices {
   readonly header?: boolean | undefined;
   /** For each column of the list, what it holds; null to leave it out. */
   readonly columns?: readonly (Column | null)[] | undefined;
+  /** A subject that exists: facts it holds already count as duplicates. */
+  readonly subject?: string | undefined;
 }
 
 /** Something wrong with one row. Lines and columns count from 1. */

@@ -1,6 +1,7 @@
 // Where every card is: a pure fold of the log. The rules are those of a paper box with compartments.
 import type { CardId } from "../cards/cards.ts";
 import { arrival, type BoxDay, type Chart, compartmentCount } from "../chart/chart.ts";
+import { groupBy } from "../lists.ts";
 import { type CardLogEntry, inLogOrder, isCardEntry, type LogEntry, type OutcomeEntry } from "../log/entry.ts";
 import type { EntryId } from "../log/entry-id.ts";
 
@@ -93,16 +94,9 @@ export function foldCard(chart: Chart, entries: Iterable<CardLogEntry>, takenBac
 
 /** Every card's state from the whole log; cards without entries are in the stock and not listed. */
 export function foldLog(chart: Chart, entries: Iterable<LogEntry>): ReadonlyMap<CardId, CardState> {
-  const byCard = new Map<CardId, CardLogEntry[]>();
-  const takenBack = new Set<EntryId>();
-  for (const entry of entries) {
-    if (entry.kind === "take-back") takenBack.add(entry.entry);
-    else if (isCardEntry(entry)) {
-      const own = byCard.get(entry.card);
-      if (own) own.push(entry);
-      else byCard.set(entry.card, [entry]);
-    }
-  }
+  const all = [...entries];
+  const takenBack = new Set(all.flatMap((entry) => (entry.kind === "take-back" ? [entry.entry] : [])));
+  const byCard = groupBy(all.filter(isCardEntry), (entry) => entry.card);
   return new Map([...byCard].map(([card, own]) => [card, foldCard(chart, own, takenBack)]));
 }
 

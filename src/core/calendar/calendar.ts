@@ -68,7 +68,11 @@ export function missedDays(calendar: Calendar, date: LocalDate, last: DayMark | 
 }
 
 /** The calendar after a change of settings, with the days already sat left as they were numbered. */
-export function changeCalendar(calendar: Calendar, change: Partial<Omit<Calendar, "anchor">>, last: DayMark | null): Calendar {
+export function changeCalendar(
+  calendar: Calendar,
+  change: Partial<Omit<Calendar, "anchor">>,
+  last: DayMark | null,
+): Calendar {
   return { ...calendar, ...change, anchor: last ?? calendar.anchor };
 }
 
@@ -76,7 +80,12 @@ export function changeCalendar(calendar: Calendar, change: Partial<Omit<Calendar
  * Box days of the `count` dates from `from` on, if every day that is not a rest day is kept from now;
  * null on rest days. `today` is the box day of `from`.
  */
-export function daysAhead(calendar: Calendar, from: LocalDate, today: BoxDay, count: number): readonly (BoxDay | null)[] {
+export function daysAhead(
+  calendar: Calendar,
+  from: LocalDate,
+  today: BoxDay,
+  count: number,
+): readonly (BoxDay | null)[] {
   let day = today;
   return Array.from({ length: count }, (_, i) => {
     const date = addDays(from, i);

@@ -18,11 +18,13 @@ export const addDays = (date: LocalDate, days: number): LocalDate => dayNumberTo
 export const daysBetween = (from: LocalDate, to: LocalDate): number => dateToDayNumber(to) - dateToDayNumber(from);
 
 /** Day of the week as ISO 8601 counts it: 1 Monday … 7 Sunday. */
-export const isoWeekday = (date: LocalDate): number => ((dateToDayNumber(date) + 3) % 7 + 7) % 7 + 1;
+export const isoWeekday = (date: LocalDate): number => ((((dateToDayNumber(date) + 3) % 7) + 7) % 7) + 1;
 
 /** Whether a text is a date of the calendar, written 2026-03-14. */
 export function isLocalDate(text: string): boolean {
-  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(`${text}T00:00:00Z`)) && addDays(text, 0) === text;
+  return (
+    /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(`${text}T00:00:00Z`)) && addDays(text, 0) === text
+  );
 }
 
 /** Whether the platform knows a time zone by this IANA name. */
@@ -40,7 +42,11 @@ export function isTimeZone(name: string): boolean {
  * on the wall clock: with hour 4, 03:59 still belongs to the day before, across clock changes too.
  */
 export function localDateAt(instant: number, timeZone: string, rollOverHour: number): LocalDate {
-  const parts = new Map(formatter(timeZone).formatToParts(instant).map((part) => [part.type, part.value]));
+  const parts = new Map(
+    formatter(timeZone)
+      .formatToParts(instant)
+      .map((part) => [part.type, part.value]),
+  );
   const date = `${parts.get("year")}-${parts.get("month")}-${parts.get("day")}`;
   return Number(parts.get("hour")) < rollOverHour ? addDays(date, -1) : date;
 }

@@ -56,14 +56,15 @@ export function possibleAngles(fact: FactContent): readonly Angle[] {
 /** The cards of a fact, one for each chosen angle that its wording allows. */
 export function cardsOf(fact: Fact): readonly Card[] {
   const possible = new Set(possibleAngles(fact));
-  return fact.angles.filter((angle) => possible.has(angle)).map((angle) => makeCard(fact, angle));
+  return fact.angles.filter((angle) => possible.has(angle)).map((angle) => cardFrom(fact, angle));
 }
 
 /** The words of a side as one string, blanks drawn as underscores. */
 export const sideText = (side: CardSide): string =>
   side.text.map((part) => (part.role === "blank" ? BLANK : part.text)).join("");
 
-function makeCard(fact: Fact, angle: Angle): Card {
+/** The card of a fact from one angle, chosen or not. */
+export function cardFrom(fact: Fact, angle: Angle): Card {
   const { prompt, answer } = sides(fact, angle);
   return {
     id: cardId(fact.id, angle),

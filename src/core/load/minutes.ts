@@ -17,8 +17,10 @@ export const DEFAULT_PACE: Pace = { recalled: 8, missed: 20, fresh: 45 };
 export const ENOUGH_MEASUREMENTS = 20;
 
 /** Minutes for a day of expected reviews, misses among them, and new cards. */
-export const minutesFor = (pace: Pace, day: { readonly reviews: number; readonly missed: number; readonly newCards: number }): number =>
-  ((day.reviews - day.missed) * pace.recalled + day.missed * pace.missed + day.newCards * pace.fresh) / 60;
+export const minutesFor = (
+  pace: Pace,
+  day: { readonly reviews: number; readonly missed: number; readonly newCards: number },
+): number => ((day.reviews - day.missed) * pace.recalled + day.missed * pace.missed + day.newCards * pace.fresh) / 60;
 
 /** Middle value, or the mean of the two middle values; null for none. */
 export function median(values: readonly number[]): number | null {

@@ -79,9 +79,10 @@ export interface MoveEntry extends CardEntry {
   readonly to: number | "kept" | "stock";
 }
 
-/** A card was taken out of the box. */
+/** A card was taken out of the box: by hand, or because its angle or its fact was given up. */
 export interface WithdrawEntry extends CardEntry {
   readonly kind: "withdraw";
+  readonly reason: "hand" | "angle" | "fact";
 }
 
 /** A withdrawn card was put back where it had been. */

@@ -3,6 +3,7 @@
 import type { CardId } from "../cards/cards.ts";
 import { keepApart } from "../cards/keep-apart.ts";
 import type { BoxDay } from "../chart/chart.ts";
+import { groupBy } from "../lists.ts";
 import type { EntryId } from "../log/entry-id.ts";
 import { shuffleByKey } from "../random.ts";
 
@@ -45,13 +46,7 @@ export function planSitting(options: {
   readonly fresh: readonly CardRef[];
 }): SittingPlan {
   const { sitting, day, due, fresh } = options;
-  const piles = new Map<string, DueCard[]>();
-  for (const card of due) {
-    const key = `${card.compartment}/${card.bundle}`;
-    const pile = piles.get(key);
-    if (pile) pile.push(card);
-    else piles.set(key, [card]);
-  }
+  const piles = groupBy(due, (card) => `${card.compartment}/${card.bundle}`);
   const ordered = [...piles.values()]
     .map((cards) => ({
       compartment: cards[0]?.compartment ?? 0,
@@ -66,7 +61,11 @@ export function planSitting(options: {
  * Takes `count` new cards from the stock, which comes in its shuffled order. Cards of facts that have
  * a card in `busy` (introduced on this day already) or in the batch wait, where the stock allows it.
  */
-export function chooseNewCards<T extends CardRef>(stock: readonly T[], count: number, busy: ReadonlySet<string>): readonly T[] {
+export function chooseNewCards<T extends CardRef>(
+  stock: readonly T[],
+  count: number,
+  busy: ReadonlySet<string>,
+): readonly T[] {
   const facts = new Set(busy);
   const chosen: T[] = [];
   const passedOver: T[] = [];

@@ -24,7 +24,13 @@ export interface SittingState {
 
 /** The one thing to do next. `left` counts the cards of this pile that remain, this one included. */
 export type Step =
-  | { readonly kind: "visit"; readonly card: CardRef; readonly compartment: number; readonly bundle: number; readonly left: number }
+  | {
+      readonly kind: "visit";
+      readonly card: CardRef;
+      readonly compartment: number;
+      readonly bundle: number;
+      readonly left: number;
+    }
   | { readonly kind: "look"; readonly card: CardRef; readonly left: number }
   | { readonly kind: "introduce"; readonly card: CardRef; readonly left: number }
   | { readonly kind: "second"; readonly card: CardRef; readonly left: number }
@@ -101,7 +107,10 @@ export const lastEvent = (state: SittingState): SittingEvent | null => state.eve
 
 /** The state as if an event had not happened. */
 export const withoutEvent = (state: SittingState, id: EntryId): SittingState =>
-  replaySitting(state.plan, state.events.filter((event) => event.id !== id));
+  replaySitting(
+    state.plan,
+    state.events.filter((event) => event.id !== id),
+  );
 
 /** What a sitting came to. */
 export interface SittingSummary {

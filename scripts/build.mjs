@@ -1,0 +1,41 @@
+// Builds dist/: the program with the TypeScript compiler, the pages with Vite. With --if-needed it does
+// nothing when dist/ is newer than everything it is made from, so starting is quick the second time.
+import { spawnSync } from "node:child_process";
+import { existsSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+const stamp = join(root, "dist", ".built");
+const sources = ["src", "package-lock.json", "tsconfig.base.json", "tsconfig.build.json", "vite.config.ts"];
+
+function newest(path) {
+  const info = statSync(path);
+  if (!info.isDirectory()) return info.mtimeMs;
+  return Math.max(info.mtimeMs, ...readdirSync(path).map((name) => newest(join(path, name))));
+}
+
+function upToDate() {
+  if (!existsSync(stamp)) return false;
+  const built = statSync(stamp).mtimeMs;
+  return sources.every((name) => newest(join(root, name)) <= built);
+}
+
+function run(tool, args) {
+  // Standard output belongs to whoever asked for the build; what the tools say goes to standard error.
+  const done = spawnSync(process.execPath, [join(root, "node_modules", tool), ...args], {
+    cwd: root,
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  if (done.status === 0) return;
+  process.stderr.write(done.stdout ?? "");
+  process.stderr.write(`longhold: the build failed in ${tool}\n`);
+  process.exit(1);
+}
+
+if (!process.argv.includes("--if-needed") || !upToDate()) {
+  rmSync(join(root, "dist"), { recursive: true, force: true });
+  run("typescript/bin/tsc", ["-p", "tsconfig.build.json"]);
+  run("vite/bin/vite.js", ["build", "--logLevel", "warn"]);
+  writeFileSync(stamp, "");
+}

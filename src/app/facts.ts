@@ -1,0 +1,229 @@
+// Facts and subjects: adding, rewording, putting away. Rewording never loses a card's history.
+import { cardId, possibleAngles } from "../core/cards/cards.ts";
+import { contentKey } from "../core/facts/content-key.ts";
+import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
+import { freshGaps, parseStatement, renumberGaps } from "../core/facts/gaps.ts";
+import { hash32 } from "../core/random.ts";
+import { bringBackCards, stockCards, withdrawCards } from "./box-cards.ts";
+import { FailureError, found } from "./failure.ts";
+import type { CardRecord, Context, FactRecord, Session } from "./ports.ts";
+import type { SubjectView } from "./views.ts";
+
+/** A fact as it comes from outside: a statement's gaps are numbered here. */
+export type FactDraft =
+  | FactContent
+  | (Omit<Extract<FactContent, { kind: "statement" }>, "gaps"> & { readonly gaps?: readonly number[] });
+
+/** A short key by which a fact of equal content is found; `contentKey` settles whether it is equal. */
+export function contentHash(content: FactContent): string {
+  const key = contentKey(content);
+  return hash32("a", key).toString(16).padStart(8, "0") + hash32("b", key).toString(16).padStart(8, "0");
+}
+
+/** Text as it is searched: without accents and case. */
+export const foldText = (text: string): string => text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+
+/** How a fact is kept. */
+export function factRecord(fact: Fact, deleted = false): FactRecord {
+  const words =
+    fact.kind === "pair" ? [fact.prompt, fact.answer] : fact.kind === "statement" ? [fact.statement] : [fact.name];
+  const search = foldText([...words, fact.note, fact.source, fact.story, ...fact.tags].join("\n"));
+  return { fact, contentHash: contentHash(fact), search, deleted };
+}
+
+/** The subjects and what they hold. */
+export const listSubjects = (context: Context): Promise<readonly SubjectView[]> =>
+  context.store.read(async ({ library, boxes }) => {
+    const box = await boxes.box();
+    const inside = new Set(box ? await boxes.subjectsInBox(box.id) : []);
+    return (await library.subjects()).map(({ id, name, facts, cards }) => ({
+      id,
+      name,
+      facts,
+      cards,
+      inBox: inside.has(id),
+    }));
+  });
+
+/** A new subject; it joins the box if there is one. Fails if the name is taken. */
+export const addSubject = (context: Context, id: string, name: string): Promise<SubjectView> =>
+  context.store.write((session) => createSubject(session, id, name));
+
+/** As `addSubject`, inside a transaction that does more. */
+export async function createSubject(session: Session, id: string, name: string, demo = false): Promise<SubjectView> {
+  await refuseTakenName(session, id, name);
+  await session.library.saveSubject({ id, name, demo });
+  const box = await session.boxes.box();
+  if (box) await session.boxes.addSubjectToBox(box.id, id);
+  return { id, name, facts: 0, cards: 0, inBox: box !== null };
+}
+
+/** Gives a subject another name. */
+export const renameSubject = (context: Context, id: string, name: string): Promise<void> =>
+  context.store.write(async (session) => {
+    const subject = found(await session.library.subject(id), "subject");
+    await refuseTakenName(session, id, name);
+    await session.library.saveSubject({ ...subject, name });
+  });
+
+async function refuseTakenName({ library }: Session, id: string, name: string): Promise<void> {
+  const taken = (await library.subjects()).some((other) => other.id !== id && other.name === name);
+  if (taken) throw new FailureError("conflict", `There is a subject named “${name}” already. Choose another name.`);
+}
+
+/** A new fact with its cards; the cards go into the stock of the box. Sending the same id again changes nothing. */
+export const addFact = (
+  context: Context,
+  id: string,
+  subject: string,
+  draft: FactDraft,
+  angles?: readonly Angle[],
+): Promise<Fact> =>
+  context.store.write(async (session) => {
+    const known = await session.library.fact(id);
+    if (known) return known.fact;
+    found(await session.library.subject(subject), "subject");
+    const content = await checkDraft(session, draft, freshGaps);
+    const fact: Fact = { ...content, id, subject, angles: chosenAngles(content, angles) };
+    await saveNewFacts(session, [fact]);
+    return fact;
+  });
+
+/** Saves facts that are known to be sound, makes their cards, and stocks those cards. */
+export async function saveNewFacts(session: Session, facts: readonly Fact[]): Promise<number> {
+  await session.library.addFacts(facts.map((fact) => factRecord(fact)));
+  const wanted = facts.flatMap((fact) => fact.angles.map((angle) => ({ fact, angle })));
+  return (await makeCards(session, wanted)).length;
+}
+
+/** Rewords a fact. Cards of angles no longer chosen leave the box, those chosen again come back where they were. */
+export const editFact = (context: Context, id: string, draft: FactDraft, angles?: readonly Angle[]): Promise<Fact> =>
+  context.store.write(async (session) => {
+    const { fact: before, deleted } = found(await session.library.fact(id), "fact");
+    const cards = await session.library.cardsOfFact(id);
+    const content = await checkDraft(session, draft, (statement) => numbersAfter(before, cards, statement));
+    const chosen = chosenAngles(content, angles ?? keptAngles(before, content));
+    const fact: Fact = { ...content, id, subject: before.subject, angles: chosen };
+    await session.library.updateFact(factRecord(fact, deleted));
+    await followAngles(context, session, before, fact, cards);
+    return fact;
+  });
+
+/** Puts a fact away: its cards leave the box, nothing is forgotten. */
+export const deleteFact = (context: Context, id: string): Promise<void> =>
+  context.store.write(async (session) => {
+    const record = found(await session.library.fact(id), "fact");
+    if (record.deleted) return;
+    await session.library.updateFact({ ...record, deleted: true });
+    const cards = await session.library.cardsOfFact(id);
+    await withdrawCards(
+      context,
+      session,
+      cards.map((card) => card.id),
+      "fact",
+    );
+  });
+
+/** Brings back a fact that was put away, with the cards that left the box because of it. */
+export const restoreFact = (context: Context, id: string): Promise<Fact> =>
+  context.store.write(async (session) => {
+    const record = found(await session.library.fact(id), "fact");
+    if (record.deleted) {
+      await session.library.updateFact({ ...record, deleted: false });
+      const cards = await session.library.cardsOfFact(id);
+      await bringBackCards(
+        context,
+        session,
+        cards.map((card) => card.id),
+        "fact",
+      );
+    }
+    return record.fact;
+  });
+
+/** Checks what the wording of a fact must fulfil, and numbers its gaps. */
+async function checkDraft(
+  { library }: Session,
+  draft: FactDraft,
+  numbers: (statement: string) => readonly number[],
+): Promise<FactContent> {
+  if (draft.picture !== null && !(await library.hasPicture(draft.picture))) {
+    throw new FailureError("invalid-input", "The picture of this fact is not stored. Add the picture again.");
+  }
+  if (draft.kind !== "statement") return draft;
+  const parsed = parseStatement(draft.statement);
+  if (!parsed.ok) {
+    throw new FailureError(
+      "invalid-input",
+      `The statement cannot be used: ${parsed.error.reason} (position ${parsed.error.at}).`,
+    );
+  }
+  return { ...draft, gaps: numbers(draft.statement) };
+}
+
+function numbersAfter(before: Fact, cards: readonly CardRecord[], statement: string): readonly number[] {
+  if (before.kind !== "statement") return freshGaps(statement);
+  const used = cards.flatMap((card) => (card.angle.startsWith("gap-") ? [Number(card.angle.slice(4))] : []));
+  return renumberGaps(before, statement, used);
+}
+
+/** What was asked before goes on; angles that were not possible before are asked too. */
+function keptAngles(before: Fact, content: FactContent): readonly Angle[] {
+  const givenUp = possibleAngles(before).filter((angle) => !before.angles.includes(angle));
+  return possibleAngles(content).filter((angle) => !givenUp.includes(angle));
+}
+
+function chosenAngles(content: FactContent, angles: readonly Angle[] | undefined): readonly Angle[] {
+  const possible = possibleAngles(content);
+  const chosen = angles === undefined ? possible : possible.filter((angle) => angles.includes(angle));
+  if (chosen.length === 0) {
+    throw new FailureError(
+      "invalid-input",
+      `A fact needs at least one angle to be asked from: ${possible.join(", ")}.`,
+    );
+  }
+  return chosen;
+}
+
+async function followAngles(
+  context: Context,
+  session: Session,
+  before: Fact,
+  after: Fact,
+  cards: readonly CardRecord[],
+): Promise<void> {
+  const has = new Set(cards.map((card) => card.angle));
+  await makeCards(
+    session,
+    after.angles.filter((angle) => !has.has(angle)).map((angle) => ({ fact: after, angle })),
+  );
+  const dropped = cards.filter((card) => !after.angles.includes(card.angle)).map((card) => card.id);
+  await withdrawCards(context, session, dropped, "angle");
+  const again = cards.filter((card) => after.angles.includes(card.angle) && !before.angles.includes(card.angle));
+  await bringBackCards(
+    context,
+    session,
+    again.map((card) => card.id),
+    "angle",
+  );
+}
+
+async function makeCards(
+  session: Session,
+  wanted: readonly { readonly fact: Fact; readonly angle: Angle }[],
+): Promise<readonly CardRecord[]> {
+  if (wanted.length === 0) return [];
+  const first = (await session.library.lastCardNumber()) + 1;
+  const cards = wanted.map(
+    ({ fact, angle }, i): CardRecord => ({
+      id: cardId(fact.id, angle),
+      number: first + i,
+      fact: fact.id,
+      subject: fact.subject,
+      angle,
+    }),
+  );
+  await session.library.addCards(cards);
+  await stockCards(session, cards);
+  return cards;
+}

@@ -1,0 +1,106 @@
+// Saving a list that was read: everything or nothing, with progress, and a way to stop.
+import { possibleAngles } from "../core/cards/cards.ts";
+import { contentKey } from "../core/facts/content-key.ts";
+import type { Fact, FactContent } from "../core/facts/fact.ts";
+import { freshId } from "./entry-ids.ts";
+import { contentHash, createSubject, saveNewFacts } from "./facts.ts";
+import { FailureError, found } from "./failure.ts";
+import type { Context, PictureRecord, Session } from "./ports.ts";
+
+/** One row of a list that was read. */
+export type ImportedRow =
+  | { readonly kind: "fact"; readonly content: FactContent }
+  | { readonly kind: "duplicate" }
+  | { readonly kind: "problems" };
+
+/** An existing subject, or the name of one to be used or made. */
+export type ImportTarget = { readonly id: string } | { readonly name: string };
+
+/** What is to be saved, and how to follow it. */
+export interface FactImport {
+  readonly target: ImportTarget;
+  readonly rows: Iterable<ImportedRow>;
+  /** Pictures that the rows may use, by hash. */
+  readonly pictures: ReadonlyMap<string, PictureRecord>;
+  readonly onProgress?: (counts: ImportCounts) => void;
+  /** Asked between rows; true rolls everything back and fails with kind `stopped`. */
+  readonly shouldStop?: () => boolean;
+}
+
+/** Rows so far. */
+export interface ImportCounts {
+  readonly rows: number;
+  readonly saved: number;
+  readonly duplicates: number;
+  readonly problems: number;
+}
+
+/** What an import came to. */
+export interface ImportOutcome extends ImportCounts {
+  readonly subject: string;
+  readonly cards: number;
+}
+
+const BATCH = 500;
+
+/** Saves the good rows that are not there yet, in one transaction; rows with problems are passed over. */
+export const saveImport = (context: Context, order: FactImport): Promise<ImportOutcome> =>
+  context.store.write(async (session) => {
+    const subject = await targetSubject(context, session, order.target);
+    const known = new Map<string, readonly string[]>();
+    for (const hash of await session.library.contentHashes(subject)) known.set(hash, []);
+    const counts = { rows: 0, saved: 0, duplicates: 0, problems: 0 };
+    let cards = 0;
+    let batch: Fact[] = [];
+    const flush = async (): Promise<void> => {
+      await savePictures(session, batch, order.pictures);
+      cards += await saveNewFacts(session, batch);
+      counts.saved += batch.length;
+      batch = [];
+      order.onProgress?.({ ...counts });
+    };
+    for (const row of order.rows) {
+      if (order.shouldStop?.()) throw new FailureError("stopped", "The import was stopped. Nothing was saved.");
+      counts.rows++;
+      if (row.kind === "problems") counts.problems++;
+      else if (row.kind === "duplicate" || (await isKnown(session, subject, known, row.content))) counts.duplicates++;
+      else batch.push({ ...row.content, id: freshId(context), subject, angles: possibleAngles(row.content) });
+      if (batch.length >= BATCH) await flush();
+    }
+    await flush();
+    return { ...counts, cards, subject };
+  });
+
+async function targetSubject(context: Context, session: Session, target: ImportTarget): Promise<string> {
+  if ("id" in target) return found(await session.library.subject(target.id), "subject").id;
+  const existing = (await session.library.subjects()).find((subject) => subject.name === target.name);
+  return existing ? existing.id : (await createSubject(session, freshId(context), target.name)).id;
+}
+
+/** The hash finds candidates; only an equal key makes a duplicate. */
+async function isKnown(
+  { library }: Session,
+  subject: string,
+  known: Map<string, readonly string[]>,
+  content: FactContent,
+): Promise<boolean> {
+  const hash = contentHash(content);
+  let keys = known.get(hash);
+  if (keys === undefined) return false;
+  if (keys.length === 0) {
+    keys = (await library.factsByContent(subject, hash)).map(contentKey);
+    known.set(hash, keys);
+  }
+  return keys.includes(contentKey(content));
+}
+
+async function savePictures(
+  { library }: Session,
+  facts: readonly Fact[],
+  pictures: ReadonlyMap<string, PictureRecord>,
+): Promise<void> {
+  for (const { picture } of facts) {
+    const record = picture === null ? undefined : pictures.get(picture);
+    if (record) await library.addPicture(record);
+  }
+}

@@ -1,0 +1,228 @@
+// What the use cases need from outside: storage, time and randomness. Storage is asynchronous so that
+// another database can stand behind it; nothing in here knows SQL.
+import type { CardState } from "../core/box/placement.ts";
+import type { Calendar } from "../core/calendar/calendar.ts";
+import type { LocalDate } from "../core/calendar/local-date.ts";
+import type { CardId } from "../core/cards/cards.ts";
+import type { BoxDay, Chart } from "../core/chart/chart.ts";
+import type { Angle, Fact, PictureHash } from "../core/facts/fact.ts";
+import type { Waiting } from "../core/load/expected.ts";
+import type { CardLogEntry, LogEntry } from "../core/log/entry.ts";
+import type { EntryId } from "../core/log/entry-id.ts";
+import type { RecallCount } from "../core/recall/estimate.ts";
+import type { CardRef, DueCard } from "../core/sitting/plan.ts";
+
+/** Milliseconds since 1970. */
+export type Clock = () => number;
+
+/** That many random bytes. */
+export type Random = (bytes: number) => Uint8Array;
+
+/** A subject as it is stored. */
+export interface SubjectRecord {
+  readonly id: string;
+  readonly name: string;
+  readonly demo: boolean;
+}
+
+/** A fact as it is stored; `contentHash` finds duplicates, `search` is the folded text to look in. */
+export interface FactRecord {
+  readonly fact: Fact;
+  readonly contentHash: string;
+  readonly search: string;
+  readonly deleted: boolean;
+}
+
+/** A card as it is stored: identity and number, never wording. */
+export interface CardRecord {
+  readonly id: CardId;
+  readonly number: number;
+  readonly fact: string;
+  readonly subject: string;
+  readonly angle: Angle;
+}
+
+/** A picture, addressed by its content. */
+export interface PictureRecord {
+  readonly hash: PictureHash;
+  readonly mime: string;
+  readonly width: number;
+  readonly height: number;
+  readonly bytes: Uint8Array;
+}
+
+/** A box with its settings; `seed` shuffles its stock. */
+export interface BoxRecord {
+  readonly id: string;
+  readonly chart: Chart;
+  readonly calendar: Calendar;
+  readonly newPerDay: number;
+  readonly seed: string;
+}
+
+/** A sitting, worked out from the log; `asked` counts its visits that stand. */
+export interface SittingRecord {
+  readonly id: EntryId;
+  readonly date: LocalDate;
+  readonly day: BoxDay;
+  readonly newCards: number;
+  readonly finished: boolean;
+  readonly asked: number;
+  /** Cards introduced or looked at; with `asked` it tells whether anything happened. */
+  readonly touched: number;
+}
+
+/** A card's cached place. `stockKey` is its position in the shuffled stock. */
+export interface PlacementRecord {
+  readonly card: CardId;
+  readonly fact: string;
+  readonly state: CardState;
+  readonly stockKey: number;
+}
+
+/** Part of the log, and the entries of it that have been taken back. */
+export interface CardEntries {
+  readonly entries: readonly CardLogEntry[];
+  readonly takenBack: ReadonlySet<EntryId>;
+}
+
+/** How many cards lie in one place. */
+export interface PlaceCount {
+  readonly place: "stock" | "compartment" | "kept" | "withdrawn";
+  readonly compartment: number;
+  readonly bundle: number;
+  readonly count: number;
+}
+
+/** A slice of a list: at most `limit` items after the one that `after` names. */
+export interface Slice {
+  readonly after?: string | undefined;
+  readonly limit: number;
+}
+
+/** What to look for among facts. */
+export interface FactQuery extends Slice {
+  readonly subject?: string | undefined;
+  /** Folded words, all of which must occur. */
+  readonly words: readonly string[];
+  readonly tag?: string | undefined;
+}
+
+/** Which part of the box to list. */
+export interface PlaceQuery extends Slice {
+  readonly place: PlaceCount["place"];
+  readonly compartment?: number | undefined;
+  readonly bundle?: number | undefined;
+}
+
+/** Subjects, facts, cards and pictures of one learner. */
+export interface Library {
+  subjects(): Promise<readonly (SubjectRecord & { readonly facts: number; readonly cards: number })[]>;
+  subject(id: string): Promise<SubjectRecord | null>;
+  saveSubject(subject: SubjectRecord): Promise<void>;
+  removeSubject(id: string): Promise<void>;
+  fact(id: string): Promise<FactRecord | null>;
+  facts(ids: readonly string[]): Promise<readonly FactRecord[]>;
+  findFacts(query: FactQuery): Promise<{ readonly items: readonly Fact[]; readonly total: number }>;
+  /** Facts of a subject, not deleted, in the order in which they came. */
+  eachFact(subject: string): AsyncIterable<Fact>;
+  /** Facts of a subject that could be the same as one with this content hash. */
+  factsByContent(subject: string, contentHash: string): Promise<readonly Fact[]>;
+  contentHashes(subject: string): Promise<ReadonlySet<string>>;
+  addFacts(facts: readonly FactRecord[]): Promise<void>;
+  updateFact(fact: FactRecord): Promise<void>;
+  countFacts(): Promise<number>;
+  cards(ids: readonly CardId[]): Promise<readonly CardRecord[]>;
+  cardsOfFact(fact: string): Promise<readonly CardRecord[]>;
+  cardsOfSubject(subject: string): Promise<readonly CardRecord[]>;
+  addCards(cards: readonly CardRecord[]): Promise<void>;
+  lastCardNumber(): Promise<number>;
+  picture(hash: PictureHash): Promise<PictureRecord | null>;
+  hasPicture(hash: PictureHash): Promise<boolean>;
+  pictureHashes(): Promise<ReadonlySet<PictureHash>>;
+  addPicture(picture: PictureRecord): Promise<void>;
+}
+
+/** The boxes of one learner, their logs, and what is cached from the logs. */
+export interface Boxes {
+  /** The learner's box; null before it is set up. */
+  box(): Promise<BoxRecord | null>;
+  saveBox(box: BoxRecord): Promise<void>;
+  removeBox(id: string): Promise<void>;
+  subjectsInBox(box: string): Promise<readonly string[]>;
+  addSubjectToBox(box: string, subject: string): Promise<void>;
+
+  entry(id: EntryId): Promise<LogEntry | null>;
+  appendEntries(entries: readonly LogEntry[]): Promise<void>;
+  /** Everything about these cards in log order, and which of it has been taken back. */
+  entriesOfCards(box: string, cards: readonly CardId[]): Promise<CardEntries>;
+  /** Everything about a sitting in log order, its begin and the take-backs included. */
+  entriesOfSitting(sitting: EntryId): Promise<readonly LogEntry[]>;
+  /** All entries of these kinds, in log order. */
+  entriesOfKind(box: string, kinds: readonly LogEntry["kind"][]): Promise<readonly LogEntry[]>;
+  /** Look and outcome entries of a sitting in log order, those taken back left out. */
+  eventsOfSitting(sitting: EntryId): Promise<readonly CardLogEntry[]>;
+  /** Of these entries, the ones that have been taken back. */
+  takenBack(ids: readonly EntryId[]): Promise<ReadonlySet<EntryId>>;
+  /** The newest identity in the log; null if it is empty. */
+  lastEntryId(box: string): Promise<EntryId | null>;
+  countEntries(box: string): Promise<number>;
+  /** Everything in the log, in order. */
+  eachEntry(box: string): AsyncIterable<LogEntry>;
+  /** The newest first answers of visits: at most `limit`. */
+  recentVisits(box: string, limit: number): Promise<readonly RecallCount[]>;
+  /** Measured seconds of the newest outcomes, by what was asked: at most `limit` outcomes are read. */
+  recentSeconds(
+    box: string,
+    limit: number,
+  ): Promise<readonly { readonly sort: keyof MeasuredSeconds; readonly seconds: number }[]>;
+
+  sitting(id: EntryId): Promise<SittingRecord | null>;
+  saveSitting(box: string, sitting: SittingRecord): Promise<void>;
+  sittings(box: string): Promise<readonly SittingRecord[]>;
+  sittingsBetween(box: string, from: LocalDate, to: LocalDate): Promise<readonly SittingRecord[]>;
+  /** The last sitting in which anything happened, before or on a date. */
+  lastSitting(box: string, until: LocalDate): Promise<SittingRecord | null>;
+  removeSittings(box: string): Promise<void>;
+
+  placement(box: string, card: CardId): Promise<PlacementRecord | null>;
+  placements(box: string, cards: readonly CardId[]): Promise<readonly PlacementRecord[]>;
+  savePlacement(box: string, placement: PlacementRecord): Promise<void>;
+  addPlacements(box: string, placements: readonly PlacementRecord[]): Promise<void>;
+  eachPlacement(box: string): AsyncIterable<PlacementRecord>;
+  duePiles(box: string, day: BoxDay): Promise<readonly PlaceCount[]>;
+  dueCards(box: string, day: BoxDay): Promise<readonly DueCard[]>;
+  /** Cards in the stock in their shuffled order. */
+  stock(box: string, limit: number): Promise<readonly CardRef[]>;
+  countPlaces(box: string): Promise<readonly PlaceCount[]>;
+  /** Cards in compartments, counted by compartment and due day. */
+  waiting(box: string): Promise<readonly Waiting[]>;
+  placed(box: string, query: PlaceQuery): Promise<readonly PlacementRecord[]>;
+}
+
+/** Seconds by what was asked. */
+export interface MeasuredSeconds {
+  readonly recalled: number;
+  readonly missed: number;
+  readonly fresh: number;
+}
+
+/** One learner's storage, within one consistent view. */
+export interface Session {
+  readonly library: Library;
+  readonly boxes: Boxes;
+}
+
+/** Storage. `write` resolves only when everything in it is durable, or throws and nothing has changed. */
+export interface Store {
+  read<T>(work: (session: Session) => Promise<T>): Promise<T>;
+  write<T>(work: (session: Session) => Promise<T>): Promise<T>;
+  close(): Promise<void>;
+}
+
+/** What every use case is given. */
+export interface Context {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly random: Random;
+}

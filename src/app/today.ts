@@ -1,0 +1,155 @@
+// The Today page: what to do now, how long it will take, and what a missed day means.
+import {
+  boxDayOn,
+  type Calendar,
+  changeCalendar,
+  isRestDay,
+  type MissedDayPolicy,
+  missedDays,
+} from "../core/calendar/calendar.ts";
+import { localDateAt } from "../core/calendar/local-date.ts";
+import { chartDay, cycleLength } from "../core/chart/chart.ts";
+import { expectedLoad, type Waiting } from "../core/load/expected.ts";
+import { DEFAULT_PACE, minutesFor } from "../core/load/minutes.ts";
+import { type Today, today } from "./days.ts";
+import { paceOf, recallOf } from "./measures.ts";
+import type { BoxRecord, Context, Session, SittingRecord } from "./ports.ts";
+import { drawRuler } from "./ruler.ts";
+import { BOX_DEFAULTS, boxView } from "./set-up.ts";
+import type { PolicyPreview, TodayView } from "./views.ts";
+
+/** Practice days that a policy's preview looks ahead. */
+const PREVIEW_DAYS = 14;
+
+/** The Today page. Before a box is set up it only says how many facts there are. */
+export const todayView = (context: Context, timeZone: string): Promise<TodayView> =>
+  context.store.read(async (session) => {
+    const box = await session.boxes.box();
+    const facts = await session.library.countFacts();
+    const demo = (await session.library.subjects()).some((subject) => subject.demo);
+    if (!box) return emptyToday(localDateAt(context.clock(), timeZone, BOX_DEFAULTS.rollOverHour), facts, demo);
+    return { ...(await boxToday(context, session, box)), facts, demo };
+  });
+
+async function boxToday(context: Context, session: Session, box: BoxRecord): Promise<TodayView> {
+  const now = await today(context, session, box);
+  const sittings = await session.boxes.sittingsBetween(box.id, now.date, now.date);
+  const newest = sittings.at(-1);
+  const recall = await recallOf(session, box);
+  const { pace, measured } = await paceOf(session, box);
+  const waiting = await session.boxes.waiting(box.id);
+  const piles = await session.boxes.duePiles(box.id, now.day);
+  const due = piles.reduce((sum, pile) => sum + pile.count, 0);
+  const missed = piles.reduce((sum, pile) => sum + pile.count * (1 - (recall[pile.compartment - 1] ?? 1)), 0);
+  const stock = (await session.boxes.countPlaces(box.id)).find((part) => part.place === "stock")?.count ?? 0;
+  const introducedToday = await introduced(session, sittings);
+  const newCards = plannedNewCards(box, newest, introducedToday, stock);
+  const load = loadAhead(box, recall, waiting, now, newCards, stock);
+  return {
+    box: boxView(box),
+    demo: false,
+    facts: 0,
+    date: now.date,
+    day: now.day,
+    chartDay: chartDay(box.chart, now.day),
+    cycle: cycleLength(box.chart),
+    restDay: isRestDay(box.calendar, now.date),
+    missedDays: missedDays(box.calendar, now.date, now.last),
+    piles: piles.map(({ compartment, bundle, count }) => ({ compartment, bundle, count })),
+    due,
+    stock,
+    newCards,
+    introducedToday,
+    minutes: minutesFor(pace, { reviews: due, missed, newCards }),
+    pace,
+    paceMeasured: measured,
+    recall,
+    sitting: newest ? { id: newest.id, finished: newest.finished, asked: newest.asked } : null,
+    lastEntry: await session.boxes.lastEntryId(box.id),
+    ruler: await drawRuler(session, box, now, load),
+    policies: previewPolicies(box, recall, waiting, now, newCards),
+  };
+}
+
+/** Cards introduced in these sittings. */
+async function introduced({ boxes }: Session, sittings: readonly SittingRecord[]): Promise<number> {
+  const cards = new Set<string>();
+  for (const { id } of sittings.filter((sitting) => sitting.touched > 0)) {
+    for (const event of await boxes.eventsOfSitting(id)) {
+      if (event.kind === "outcome" && event.pass === "introduction" && event.answer === "recalled")
+        cards.add(event.card);
+    }
+  }
+  return cards.size;
+}
+
+function plannedNewCards(
+  box: BoxRecord,
+  sitting: SittingRecord | undefined,
+  introducedToday: number,
+  stock: number,
+): number {
+  const wanted = sitting && !sitting.finished ? sitting.newCards : box.newPerDay;
+  return Math.max(0, Math.min(wanted - introducedToday, stock));
+}
+
+/** Expected load from today on, while the stock lasts at the box's daily number. */
+function loadAhead(
+  box: BoxRecord,
+  recall: readonly number[],
+  waiting: readonly Waiting[],
+  now: Today,
+  newToday: number,
+  stock: number,
+) {
+  const newCards = (after: number): number =>
+    after === 0 ? newToday : Math.max(0, Math.min(box.newPerDay, stock - newToday - (after - 1) * box.newPerDay));
+  return expectedLoad({ chart: box.chart, recall, waiting, from: now.day, days: 60, newCards });
+}
+
+function previewPolicies(
+  box: BoxRecord,
+  recall: readonly number[],
+  waiting: readonly Waiting[],
+  now: Today,
+  newCards: number,
+): readonly PolicyPreview[] {
+  const preview = (policy: MissedDayPolicy): PolicyPreview => {
+    const day = boxDayOn(changeCalendar(box.calendar, { policy }, now.last), now.date, now.last);
+    const load = expectedLoad({
+      chart: box.chart,
+      recall,
+      waiting,
+      from: day,
+      days: PREVIEW_DAYS,
+      newCards: () => newCards,
+    });
+    return { policy, today: day, dueToday: load[0]?.reviews ?? 0, ahead: load.map((one) => one.reviews) };
+  };
+  return [preview("chart-waits"), preview("chart-goes-on")];
+}
+
+const emptyToday = (date: Calendar["anchor"]["date"], facts: number, demo: boolean): TodayView => ({
+  box: null,
+  demo,
+  facts,
+  date,
+  day: 1,
+  chartDay: 1,
+  cycle: 1,
+  restDay: false,
+  missedDays: 0,
+  piles: [],
+  due: 0,
+  stock: 0,
+  newCards: 0,
+  introducedToday: 0,
+  minutes: 0,
+  pace: DEFAULT_PACE,
+  paceMeasured: false,
+  recall: [],
+  sitting: null,
+  lastEntry: null,
+  ruler: [],
+  policies: [],
+});

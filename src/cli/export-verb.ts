@@ -1,0 +1,61 @@
+// longhold export: a subject as a list, with its pictures beside it.
+import { mkdirSync, writeFileSync } from "node:fs";
+import { basename, dirname, extname, join } from "node:path";
+import { listSubjects } from "../app/facts.ts";
+import { FailureError } from "../app/failure.ts";
+import { exportSubject } from "../exchange/export-subject.ts";
+import { type Call, DATA_OPTION, JSON_OPTION, printJson, reading, type Verb } from "./verb.ts";
+
+/** Writes a subject as CSV to a file or the terminal. */
+export const exportVerb: Verb = {
+  name: "export",
+  about: "write a subject as a CSV list that can be imported again",
+  options: {
+    subject: { type: "string", about: "its name (needed if there are several)" },
+    out: { type: "string", about: "the file to write (the terminal); pictures go into a folder beside it" },
+    data: DATA_OPTION,
+    json: { ...JSON_OPTION, about: "print the facts as JSON" },
+  },
+  async run(call) {
+    const { out } = call.values;
+    await reading(call, async (context) => {
+      const subject = await chooseSubject(call, await listSubjects(context));
+      if (call.values["json"]) {
+        const facts = await context.store.read(({ library }) => collect(library.eachFact(subject)));
+        printJson(call, { facts });
+        return;
+      }
+      const result = await exportSubject(context, subject);
+      if (typeof out !== "string") {
+        call.out(result.table);
+        return;
+      }
+      writeFileSync(out, result.table);
+      const folder = join(dirname(out), `${basename(out, extname(out))}-pictures`);
+      if (result.pictures.size > 0) mkdirSync(folder, { recursive: true });
+      for (const [name, picture] of result.pictures) writeFileSync(join(folder, name), picture.bytes);
+    });
+    return 0;
+  },
+};
+
+async function collect<T>(items: AsyncIterable<T>): Promise<readonly T[]> {
+  const all: T[] = [];
+  for await (const item of items) all.push(item);
+  return all;
+}
+
+async function chooseSubject(
+  call: Call,
+  subjects: readonly { readonly id: string; readonly name: string }[],
+): Promise<string> {
+  const name = call.values["subject"];
+  const [only, second] = subjects;
+  const chosen =
+    typeof name === "string" ? subjects.find((subject) => subject.name === name) : second ? undefined : only;
+  if (chosen) return chosen.id;
+  const list = subjects.map((subject) => `“${subject.name}”`).join(", ") || "none yet";
+  throw typeof name === "string"
+    ? new FailureError("not-found", `There is no subject “${name}”. The subjects are: ${list}.`)
+    : call.usage(`name one with --subject; the subjects are: ${list}`);
+}

@@ -1,0 +1,108 @@
+// longhold import: a list of facts into a subject.
+import { readdirSync, readFileSync, statSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { FailureError } from "../app/failure.ts";
+import type { PictureRecord } from "../app/ports.ts";
+import type { ImportChoices } from "../app/views.ts";
+import { importList, previewImport } from "../exchange/import-list.ts";
+import { normalisePicture } from "../media/normalise-picture.ts";
+import { type Call, DATA_OPTION, JSON_OPTION, operand, printJson, type Verb, writing } from "./verb.ts";
+
+/** Imports FILE; all good rows or, with --strict, none if any row has a problem. */
+export const importVerb: Verb = {
+  name: "import",
+  about: "add the facts of a CSV or TSV list to a subject",
+  operand: "FILE",
+  options: {
+    subject: { type: "string", about: "the subject; made if there is none of this name" },
+    pictures: { type: "string", about: "folder of the pictures that the list names (where the list is)" },
+    encoding: { type: "string", about: "utf-8, utf-16le, utf-16be or windows-1252 (found out)" },
+    strict: { type: "boolean", about: "save nothing if any row has a problem" },
+    "dry-run": { type: "boolean", about: "only say what would be saved" },
+    data: DATA_OPTION,
+    json: JSON_OPTION,
+  },
+  async run(call) {
+    const file = operand(call, "FILE");
+    const subject = call.values["subject"];
+    if (typeof subject !== "string" || subject.trim() === "") throw call.usage("--subject NAME is missing");
+    const bytes = readList(file);
+    const choices = choicesFrom(call);
+    return writing(call, async (context) => {
+      const pictures = await namedPictures(call, file, bytes);
+      const existing = await context.store.read(async ({ library }) =>
+        (await library.subjects()).find((one) => one.name === subject.trim()),
+      );
+      const preview = await previewImport(
+        context,
+        { bytes, pictures },
+        { ...choices, ...(existing ? { subject: existing.id } : {}) },
+      );
+      for (const { line, column, reason } of preview.problems)
+        process.stderr.write(`longhold: ${file}:${line}:${column}: ${reason}\n`);
+      if (preview.problemCount > preview.problems.length) {
+        process.stderr.write(`longhold: and ${preview.problemCount - preview.problems.length} more problems\n`);
+      }
+      if (call.values["strict"] && preview.problemCount > 0)
+        throw new FailureError("conflict", "Nothing was saved, because some rows have problems.");
+      if (call.values["dry-run"]) {
+        report(call, {
+          saved: 0,
+          wouldSave: preview.good,
+          duplicates: preview.duplicates,
+          problems: preview.problemCount,
+        });
+        return 0;
+      }
+      const { saved, duplicates, problems, cards } = await importList(context, { bytes, pictures }, choices, {
+        name: subject.trim(),
+      });
+      report(call, { saved, cards, duplicates, problems });
+      return 0;
+    });
+  },
+};
+
+function report(call: Call, counts: Readonly<Record<string, number>>): void {
+  if (call.values["json"]) printJson(call, counts);
+  else
+    call.out(
+      `${Object.entries(counts)
+        .map(([name, count]) => `${name} ${count}`)
+        .join(", ")}\n`,
+    );
+}
+
+function readList(file: string): Uint8Array {
+  try {
+    return readFileSync(file);
+  } catch (error) {
+    throw new FailureError("not-found", `The list ${file} cannot be read: ${(error as Error).message}.`);
+  }
+}
+
+function choicesFrom(call: Call): ImportChoices {
+  const known = ["utf-8", "utf-16le", "utf-16be", "windows-1252"] as const;
+  const given = call.values["encoding"];
+  if (given === undefined) return {};
+  const encoding = known.find((one) => one === given);
+  if (!encoding) throw call.usage(`--encoding takes ${known.join(", ")}, not “${given}”`);
+  return { encoding };
+}
+
+/** Pictures of the folder whose names occur in the list; other files there are not opened. */
+async function namedPictures(call: Call, file: string, bytes: Uint8Array): Promise<ReadonlyMap<string, PictureRecord>> {
+  const folder = typeof call.values["pictures"] === "string" ? call.values["pictures"] : dirname(file);
+  const text = new TextDecoder("latin1").decode(bytes).replaceAll("\u0000", "").toLowerCase();
+  const pictures = new Map<string, PictureRecord>();
+  for (const name of readdirSync(folder)) {
+    const bare = new TextDecoder("latin1").decode(new TextEncoder().encode(name)).toLowerCase();
+    const path = join(folder, name);
+    if (!/\.(png|jpe?g|webp|gif|svg|avif|tiff?)$/i.test(name) || !text.includes(bare) || !statSync(path).isFile())
+      continue;
+    const picture = await normalisePicture(readFileSync(path));
+    if (!picture.ok) throw new FailureError("invalid-input", `The picture ${path} cannot be used: ${picture.error}`);
+    pictures.set(name, picture.value);
+  }
+  return pictures;
+}

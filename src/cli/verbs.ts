@@ -1,0 +1,14 @@
+// All verbs of the command line.
+import { chartVerb } from "./chart-verb.ts";
+import { demoVerb } from "./demo-verb.ts";
+import { exportVerb } from "./export-verb.ts";
+import { importVerb } from "./import-verb.ts";
+import { rebuildVerb } from "./rebuild-verb.ts";
+import { serveVerb } from "./serve-verb.ts";
+import { todayVerb } from "./today-verb.ts";
+import type { Verb } from "./verb.ts";
+
+export type { Verb } from "./verb.ts";
+
+/** In the order in which the overview lists them. */
+export const VERBS: readonly Verb[] = [serveVerb, demoVerb, importVerb, exportVerb, todayVerb, chartVerb, rebuildVerb];

@@ -1,0 +1,83 @@
+// Bringing the demo into an empty Longhold, and clearing it away again.
+import { stockPlacement } from "../app/box-cards.ts";
+import { createSubject, saveNewFacts } from "../app/facts.ts";
+import { FailureError } from "../app/failure.ts";
+import type { Context, PictureRecord, Session } from "../app/ports.ts";
+import { boxFrom } from "../app/set-up.ts";
+import { foldLog } from "../core/box/placement.ts";
+import { cardId } from "../core/cards/cards.ts";
+import { batches } from "../core/lists.ts";
+import type { SetUpEntry } from "../core/log/entry.ts";
+import type { Result } from "../core/result.ts";
+import { tallySittings } from "../core/sitting/sitting-tally.ts";
+import { buildDemoBox, type DemoBox } from "./demo-box.ts";
+import { demoDrawings } from "./sky-facts.ts";
+
+/** Turns the bytes of a picture into what is stored. */
+export type Normalise = (bytes: Uint8Array) => Promise<Result<PictureRecord, string>>;
+
+/** What was brought in. */
+export interface DemoCounts {
+  readonly facts: number;
+  readonly cards: number;
+  readonly pictures: number;
+  readonly entries: number;
+}
+
+/** Fills an empty Longhold with the observatory demo. Fails with `conflict` if there is anything already. */
+export async function loadDemo(context: Context, normalise: Normalise, timeZone: string): Promise<DemoCounts> {
+  await context.store.read(refuseUnlessEmpty);
+  const pictures = new Map<string, PictureRecord>();
+  for (const { name, svg } of demoDrawings()) {
+    const picture = await normalise(new TextEncoder().encode(svg));
+    if (!picture.ok) throw new Error(`the demo drawing of ${name} was refused: ${picture.error}`);
+    pictures.set(name, picture.value);
+  }
+  const hashes = new Map([...pictures].map(([name, picture]) => [name, picture.hash]));
+  const demo = buildDemoBox({ now: context.clock(), timeZone, pictures: hashes });
+  return context.store.write(async (session) => {
+    await refuseUnlessEmpty(session);
+    for (const picture of pictures.values()) await session.library.addPicture(picture);
+    await createSubject(session, demo.subjectId, demo.subjectName, true);
+    const cards = await saveNewFacts(session, demo.facts);
+    await saveHistory(session, demo);
+    return { facts: demo.facts.length, cards, pictures: pictures.size, entries: demo.entries.length };
+  });
+}
+
+/** Clears the demo away, box and all. Does nothing if there is no demo. */
+export const clearDemo = (context: Context): Promise<void> =>
+  context.store.write(async (session) => {
+    const demos = (await session.library.subjects()).filter((subject) => subject.demo);
+    if (demos.length === 0) return;
+    const box = await session.boxes.box();
+    if (box) await session.boxes.removeBox(box.id);
+    for (const subject of demos) await session.library.removeSubject(subject.id);
+  });
+
+async function refuseUnlessEmpty({ library, boxes }: Session): Promise<void> {
+  if ((await library.subjects()).length === 0 && (await boxes.box()) === null) return;
+  throw new FailureError(
+    "conflict",
+    "There is something in this Longhold already. The demo needs an empty one: choose another data folder.",
+  );
+}
+
+/** Stores a log together with everything that is cached from it. */
+async function saveHistory({ boxes }: Session, demo: DemoBox): Promise<void> {
+  const setUp = demo.entries.find((entry): entry is SetUpEntry => entry.kind === "set-up");
+  if (!setUp) throw new Error("the demo has no box");
+  const box = boxFrom(setUp);
+  await boxes.saveBox(box);
+  await boxes.addSubjectToBox(box.id, demo.subjectId);
+  for (const batch of batches(demo.entries, 500)) await boxes.appendEntries(batch);
+  const states = foldLog(box.chart, demo.entries);
+  const placements = demo.facts.flatMap((fact) =>
+    fact.angles.map((angle) => {
+      const fresh = stockPlacement(box, { id: cardId(fact.id, angle), fact: fact.id });
+      return { ...fresh, state: states.get(fresh.card) ?? fresh.state };
+    }),
+  );
+  await boxes.addPlacements(box.id, placements);
+  for (const tally of tallySittings(demo.entries)) await boxes.saveSitting(box.id, tally);
+}

@@ -1,0 +1,70 @@
+// A list and the pictures that came with it, previewed or saved through the use cases.
+import { FailureError } from "../app/failure.ts";
+import { type FactImport, type ImportOutcome, type ImportTarget, saveImport } from "../app/import-facts.ts";
+import type { Context, PictureRecord } from "../app/ports.ts";
+import type { ImportChoices, ImportPreview } from "../app/views.ts";
+import { contentKey } from "../core/facts/content-key.ts";
+import type { FactContent } from "../core/facts/fact.ts";
+import type { Result } from "../core/result.ts";
+import { createListReader, type ListRefusal, previewList } from "./read-list.ts";
+
+/** A list as it was handed over: its bytes, and pictures by file name. */
+export interface ListParcel {
+  readonly bytes: Uint8Array;
+  readonly pictures: ReadonlyMap<string, PictureRecord>;
+}
+
+/** What the list would bring; nothing is saved. Fails with `invalid-input` if it cannot be read at all. */
+export async function previewImport(
+  context: Context,
+  parcel: ListParcel,
+  choices: ImportChoices,
+): Promise<ImportPreview> {
+  const { stored, known } = await context.store.read(async ({ library }) => ({
+    stored: await library.pictureHashes(),
+    known: choices.subject === undefined ? new Set<string>() : new Set(await keysOf(library.eachFact(choices.subject))),
+  }));
+  return readable(previewList(parcel.bytes, choices, pictureFinder(parcel, stored), (key) => known.has(key)));
+}
+
+/** Saves the list: all good rows or, if it fails or is stopped, nothing. */
+export async function importList(
+  context: Context,
+  parcel: ListParcel,
+  choices: ImportChoices,
+  target: ImportTarget,
+  follow: Pick<FactImport, "shouldStop"> & { readonly onProgress?: (done: number, total: number) => void } = {},
+): Promise<ImportOutcome> {
+  const stored = await context.store.read(({ library }) => library.pictureHashes());
+  const reader = readable(createListReader(parcel.bytes, choices, pictureFinder(parcel, stored)));
+  const { onProgress, ...stop } = follow;
+  return saveImport(context, {
+    target,
+    rows: reader.drafts(),
+    pictures: new Map([...parcel.pictures.values()].map((picture) => [picture.hash, picture])),
+    onProgress: (counts) => onProgress?.(counts.rows, Math.max(counts.rows, reader.estimatedRows)),
+    ...stop,
+  });
+}
+
+async function keysOf(facts: AsyncIterable<FactContent>): Promise<string[]> {
+  const keys: string[] = [];
+  for await (const fact of facts) keys.push(contentKey(fact));
+  return keys;
+}
+
+function readable<T>(result: Result<T, ListRefusal>): T {
+  if (result.ok) return result.value;
+  const tooLarge = result.error.kind === "too-many-bytes" || result.error.kind === "too-many-rows";
+  throw new FailureError(tooLarge ? "too-large" : "invalid-input", result.error.message);
+}
+
+/** Finds a picture by the name it came with, or by the content address under which it was exported. */
+function pictureFinder({ pictures }: ListParcel, stored: ReadonlySet<string>): (name: string) => string | null {
+  const byName = new Map([...pictures].map(([name, picture]) => [name.normalize("NFC").toLowerCase(), picture.hash]));
+  return (name) => {
+    const came = byName.get(name.normalize("NFC").toLowerCase());
+    const hash = /^([0-9a-f]{64})\.\w{2,5}$/.exec(name)?.[1];
+    return came ?? (hash !== undefined && stored.has(hash) ? hash : null);
+  };
+}

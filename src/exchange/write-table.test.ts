@@ -1,0 +1,101 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { contentKey } from "../core/facts/content-key.ts";
+import type { FactContent } from "../core/facts/fact.ts";
+import { freshGaps } from "../core/facts/gaps.ts";
+import { cleanText } from "./clean-text.ts";
+import { createListReader } from "./read-list.ts";
+import { writeTable } from "./write-table.ts";
+
+const HASH = "0123456789abcdef".repeat(4);
+const pictureName = (hash: string): string => `${hash}.png`;
+const findPicture = (name: string): string | null => (/^[\da-f]{64}\.png$/.test(name) ? name.slice(0, 64) : null);
+const NOTHING = { note: "", source: "", story: "", tags: [], picture: null };
+const vega: FactContent = { kind: "pair", prompt: "Vega", answer: "Lyra", ...NOTHING };
+
+describe("a written table", () => {
+  it("has the columns that an import knows, and lines that end with CRLF", () => {
+    expect(writeTable([vega], { pictureName })).toBe(
+      "prompt,answer,statement,note,source,picture,story,tags\r\nVega,Lyra,,,,,,\r\n",
+    );
+  });
+
+  it("writes each kind of fact into its own columns", () => {
+    const facts: FactContent[] = [
+      { kind: "statement", statement: "[Vega] is in [Lyra]", gaps: [2, 5], ...NOTHING, tags: ["star", "summer"] },
+      { kind: "picture", name: "Vega", ...NOTHING, picture: HASH },
+    ];
+    expect(writeTable(facts, { delimiter: ";", pictureName }).split("\r\n").slice(1)).toEqual([
+      ';;[Vega] is in [Lyra];;;;;"star; summer"',
+      `;Vega;;;;${HASH}.png;;`,
+      "",
+    ]);
+  });
+
+  it("quotes what needs quotes, and breaks lines inside a cell with LF", () => {
+    const fact: FactContent = { ...vega, prompt: 'the "Lyre",\r\nα', answer: " Vega", note: "a\tb;c" };
+    expect(writeTable([fact], { pictureName })).toContain('\r\n"the ""Lyre"",\nα"," Vega",,a\tb;c,,,,\r\n');
+    expect(writeTable([fact], { delimiter: "\t", pictureName })).toContain('\t"a\tb;c"\t');
+  });
+
+  it("begins with a byte order mark if one is wanted", () => {
+    expect(writeTable([], { mark: true, pictureName })).toMatch(/^\ufeffprompt,/);
+  });
+});
+
+const wild = fc.oneof(
+  fc.string({ unit: "grapheme", maxLength: 20 }),
+  fc.string({ unit: "binary", maxLength: 12 }),
+  fc.string({
+    unit: fc.constantFrom('"', ",", ";", "\t", "\r", "\n", "[", "]", "\\", " ", "=", "a", "é", "🔭"),
+    maxLength: 12,
+  }),
+);
+const text = wild.map(cleanText);
+const filled = text.filter((value) => value !== "");
+const tag = fc
+  .string({ unit: "grapheme", maxLength: 10 })
+  // Cleaned first: the normal form of the Greek question mark is a semicolon.
+  .map((value) => cleanText(value).replace(/[,;]/g, "").replace(/\s+/gu, " ").trim())
+  .filter((value) => value !== "");
+const extras = {
+  note: text,
+  source: text,
+  story: text,
+  tags: fc.uniqueArray(tag, { maxLength: 5 }),
+  picture: fc.option(fc.constant(HASH)),
+};
+const escaped = (value: string): string => value.replace(/[[\]\\]/g, "\\$&");
+const statement = fc
+  .array(fc.tuple(text, filled), { minLength: 1, maxLength: 3 })
+  .map((parts) => cleanText(parts.map(([before, gap]) => `${escaped(before)} [${escaped(gap)}]`).join("")));
+const fact: fc.Arbitrary<FactContent> = fc.oneof(
+  fc.record({ kind: fc.constant("pair" as const), prompt: filled, answer: filled, ...extras }),
+  fc.record({ kind: fc.constant("picture" as const), name: filled, ...extras, picture: fc.constant(HASH) }),
+  fc
+    .record({ kind: fc.constant("statement" as const), statement, ...extras })
+    .map((record) => ({ ...record, gaps: freshGaps(record.statement) })),
+);
+
+describe("what was written", () => {
+  it("is read again as it was, with any delimiter, nothing being said about how it is written", () => {
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(fact, { selector: contentKey, minLength: 1, maxLength: 6 }),
+        fc.constantFrom("," as const, "\t" as const, ";" as const),
+        fc.boolean(),
+        (facts, delimiter, mark) => {
+          const bytes = Buffer.from(writeTable(facts, { delimiter, mark, pictureName }), "utf8");
+          const list = createListReader(bytes, {}, findPicture);
+          if (!list.ok) throw new Error(list.error.message);
+          expect(list.value).toMatchObject({ delimiter, header: true, encoding: "utf-8" });
+          const read = [...list.value.drafts()].map((item) =>
+            item.kind === "problems" ? item.problems : item.content,
+          );
+          expect(read).toEqual(facts);
+        },
+      ),
+      { numRuns: 400 },
+    );
+  });
+});

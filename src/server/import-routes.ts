@@ -1,0 +1,75 @@
+// Bringing a list: handed over, previewed, accepted, watched, stopped.
+import { FailureError } from "../app/failure.ts";
+import type { PictureRecord } from "../app/ports.ts";
+import { MAX_LIST_BYTES } from "../exchange/read-list.ts";
+import type { normalisePicture } from "../media/normalise-picture.ts";
+import { type Api, idParam, route } from "./api-kit.ts";
+import type { ImportJobs } from "./import-jobs.ts";
+import { acceptImportSchema, importChoicesSchema } from "./schemas.ts";
+
+const routes = {
+  preview: route({
+    method: "post",
+    path: "/api/imports/{id}/preview",
+    answer: "ImportPreview; nothing is saved",
+    params: idParam,
+    body: importChoicesSchema,
+  }),
+  accept: route({
+    method: "post",
+    path: "/api/imports/{id}/accept",
+    answer: "ImportStatus: saving has begun",
+    params: idParam,
+    body: acceptImportSchema,
+  }),
+  status: route({ method: "get", path: "/api/imports/{id}", answer: "ImportStatus", params: idParam }),
+  stop: route({
+    method: "delete",
+    path: "/api/imports/{id}",
+    answer: "ImportStatus: stopped or put away, nothing saved",
+    params: idParam,
+  }),
+};
+
+/** Pictures that may come with one list. */
+const MAX_PICTURES = 1_000;
+
+/** Adds the routes of imports. */
+export function addImportRoutes(api: Api, jobs: ImportJobs, normalise: typeof normalisePicture): void {
+  api.post("/api/imports", async (c) => {
+    const form = await c.req.formData().catch(() => null);
+    const list = form?.get("list");
+    if (!form || list === null || list === undefined) {
+      throw new FailureError("invalid-input", "No list came with the request. Paste a list or choose a file.");
+    }
+    const bytes = typeof list === "string" ? new TextEncoder().encode(list) : new Uint8Array(await list.arrayBuffer());
+    if (bytes.length > MAX_LIST_BYTES)
+      throw new FailureError("too-large", "The list is larger than 64 MB. Divide it into smaller lists.");
+    return c.json(jobs.open(bytes, await readPictures(form.getAll("pictures"), normalise)));
+  });
+  api.openapi(routes.preview, async (c) => c.json(await jobs.preview(c.req.valid("param").id, c.req.valid("json"))));
+  api.openapi(routes.accept, (c) => {
+    const { choices, subject } = c.req.valid("json");
+    return c.json(jobs.accept(c.req.valid("param").id, choices, subject));
+  });
+  api.openapi(routes.status, (c) => c.json(jobs.status(c.req.valid("param").id)));
+  api.openapi(routes.stop, (c) => c.json(jobs.stop(c.req.valid("param").id)));
+}
+
+/** Pictures that cannot be used are refused by name, before anything else happens. */
+async function readPictures(
+  parts: readonly (File | string)[],
+  normalise: typeof normalisePicture,
+): Promise<ReadonlyMap<string, PictureRecord>> {
+  if (parts.length > MAX_PICTURES)
+    throw new FailureError("too-large", `At most ${MAX_PICTURES} pictures can come with one list.`);
+  const pictures = new Map<string, PictureRecord>();
+  for (const part of parts) {
+    if (typeof part === "string") continue;
+    const picture = await normalise(new Uint8Array(await part.arrayBuffer()));
+    if (!picture.ok)
+      throw new FailureError("invalid-input", `The picture “${part.name}” cannot be used: ${picture.error}`);
+    pictures.set(part.name, picture.value);
+  }
+  return pictures;
+}

@@ -1,0 +1,184 @@
+// One schema for every input of the HTTP API. The pages import their types, the server parses with them,
+// and the OpenAPI document is made from them.
+import { z } from "@hono/zod-openapi";
+import { COLUMNS } from "../app/views.ts";
+import { isLocalDate, isTimeZone } from "../core/calendar/local-date.ts";
+import { checkChart } from "../core/chart/chart.ts";
+import { isEntryId } from "../core/log/entry-id.ts";
+
+/** Longest text of one field of a fact, in UTF-16 code units. */
+export const MAX_TEXT = 5_000;
+
+const text = z.string().max(MAX_TEXT);
+const filled = text.refine((value) => value.trim() !== "", "must not be empty");
+const entryId = z.string().refine(isEntryId, "must be a UUID version 7 in lower case");
+const id = z.string().min(1).max(80);
+const cardId = z
+  .string()
+  .min(3)
+  .max(120)
+  .regex(/^[^:]+:[a-z0-9-]+$/, "must be a fact and an angle, fact:angle");
+const pictureHash = z.string().regex(/^[0-9a-f]{64}$/, "must be the SHA-256 of a stored picture");
+const date = z.string().refine(isLocalDate, "must be a date such as 2026-03-14");
+const day = z.number().int().min(1).max(10_000_000);
+
+const extras = {
+  note: text.default(""),
+  source: text.default(""),
+  story: text.default(""),
+  tags: z.array(z.string().min(1).max(60)).max(20).default([]),
+};
+
+export const factContentSchema = z
+  .discriminatedUnion("kind", [
+    z.object({
+      kind: z.literal("pair"),
+      prompt: filled,
+      answer: filled,
+      picture: pictureHash.nullable().default(null),
+      ...extras,
+    }),
+    z.object({
+      kind: z.literal("statement"),
+      statement: filled,
+      picture: pictureHash.nullable().default(null),
+      ...extras,
+    }),
+    z.object({ kind: z.literal("picture"), name: filled, picture: pictureHash, ...extras }),
+  ])
+  .openapi("FactContent");
+
+export const angleSchema = z.string().regex(/^(forward|reverse|picture-to-name|name-to-picture|gap-[1-9]\d{0,4})$/);
+
+export const newFactSchema = z
+  .object({ id: entryId, subject: id, content: factContentSchema, angles: z.array(angleSchema).max(50).optional() })
+  .openapi("NewFact");
+
+export const editFactSchema = z
+  .object({ content: factContentSchema, angles: z.array(angleSchema).max(50).optional() })
+  .openapi("EditFact");
+
+export const subjectSchema = z.object({ name: z.string().trim().min(1).max(120) }).openapi("SubjectName");
+
+const calendarChange = {
+  timeZone: z.string().max(80).refine(isTimeZone, "must be a time zone such as Europe/Lisbon"),
+  rollOverHour: z.number().int().min(0).max(23),
+  restWeekdays: z.array(z.number().int().min(1).max(7)).max(6, "at least one weekday must be left for practice"),
+  restDates: z
+    .array(
+      z
+        .object({ from: date, to: date })
+        .refine((range) => range.from <= range.to, "a range must not end before it begins"),
+    )
+    .max(500),
+  policy: z.enum(["chart-waits", "chart-goes-on"]),
+};
+
+const chartSchema = z
+  .object({
+    compartments: z
+      .array(z.object({ period: z.number(), bundles: z.number(), offset: z.number() }))
+      .min(1)
+      .max(20),
+  })
+  .superRefine((chart, context) => {
+    const checked = checkChart(chart);
+    if (!checked.ok) context.addIssue({ code: "custom", message: checked.error });
+  });
+
+export const setUpSchema = z
+  .object({
+    timeZone: calendarChange.timeZone,
+    chart: chartSchema.optional(),
+    newPerDay: z.number().int().min(0).max(1000).optional(),
+  })
+  .openapi("SetUpBox");
+
+export const settingsSchema = z
+  .object({ ...calendarChange, newPerDay: z.number().int().min(0).max(1000) })
+  .partial()
+  .openapi("BoxSettings");
+
+export const beginSchema = z
+  .object({ id: entryId, newCards: z.number().int().min(0).max(1000) })
+  .openapi("BeginSitting");
+
+const entryBase = { id: entryId, box: id, at: z.number().int().nonnegative() };
+
+/** Entries that a page may send. Set-up, settings and begin entries are made by their own routes. */
+export const logEntrySchema = z
+  .discriminatedUnion("kind", [
+    z.object({ ...entryBase, kind: z.literal("look"), card: cardId, day, sitting: entryId }),
+    z.object({
+      ...entryBase,
+      kind: z.literal("outcome"),
+      card: cardId,
+      day,
+      sitting: entryId,
+      pass: z.enum(["visit", "introduction", "second"]),
+      answer: z.enum(["recalled", "missed"]),
+      compartment: z.number().int().min(0).max(20),
+      bundle: z.number().int().min(0).max(100_000),
+      seconds: z.number().nonnegative().max(86_400).nullable(),
+    }),
+    z.object({ ...entryBase, kind: z.literal("finish"), sitting: entryId }),
+    z.object({ ...entryBase, kind: z.literal("take-back"), entry: entryId }),
+    z.object({
+      ...entryBase,
+      kind: z.literal("move"),
+      card: cardId,
+      day,
+      to: z.union([z.number().int().min(1).max(20), z.literal("kept"), z.literal("stock")]),
+    }),
+    z.object({
+      ...entryBase,
+      kind: z.literal("withdraw"),
+      card: cardId,
+      day,
+      reason: z.literal("hand").default("hand"),
+    }),
+    z.object({ ...entryBase, kind: z.literal("bring-back"), card: cardId, day }),
+  ])
+  .openapi("LogEntry");
+
+export const logSchema = z.object({ entries: z.array(logEntrySchema).min(1).max(500) }).openapi("LogEntries");
+
+export const cardIdsSchema = z.object({ ids: z.array(cardId).max(200) }).openapi("CardIds");
+
+const limit = z.coerce.number().int().min(1).max(500).default(100);
+
+export const factQuerySchema = z.object({
+  subject: id.optional(),
+  search: z.string().max(200).optional(),
+  tag: z.string().max(60).optional(),
+  after: z.string().max(200).optional(),
+  limit,
+});
+
+export const boxCardsQuerySchema = z.object({
+  place: z.enum(["stock", "compartment", "kept", "withdrawn"]),
+  compartment: z.coerce.number().int().min(1).max(20).optional(),
+  bundle: z.coerce.number().int().min(1).max(100_000).optional(),
+  after: z.string().max(200).optional(),
+  limit,
+});
+
+export const importChoicesSchema = z
+  .object({
+    encoding: z.enum(["utf-8", "utf-16le", "utf-16be", "windows-1252"]),
+    delimiter: z.enum([",", "\t", ";"]),
+    header: z.boolean(),
+    columns: z.array(z.enum(COLUMNS).nullable()).max(100),
+    /** A subject that exists: facts it holds already count as duplicates. */
+    subject: id,
+  })
+  .partial()
+  .openapi("ImportChoices");
+
+export const acceptImportSchema = z
+  .object({
+    choices: importChoicesSchema,
+    /** A subject that exists, or the name of a new one. */
+    subject: z.union([z.object({ id }), subjectSchema]),
+  })
+  .openapi("AcceptImport");

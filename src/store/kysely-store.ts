@@ -1,0 +1,30 @@
+// The storage port over a query builder: one learner's view of one database.
+import { type Dialect, Kysely, Migrator } from "kysely";
+import type { Session, Store } from "../app/ports.ts";
+import { createBoxes } from "./box-store.ts";
+import { createLibrary } from "./library-store.ts";
+import { LOCAL_LEARNER, migrations } from "./migrations.ts";
+import type { Db, Tables } from "./schema.ts";
+
+/** Brings the database up to date and opens it for a learner. Throws if a migration fails. */
+export async function openKyselyStore(dialect: Dialect, learner: string = LOCAL_LEARNER): Promise<Store> {
+  const db = new Kysely<Tables>({ dialect });
+  try {
+    await migrate(db);
+  } catch (error) {
+    await db.destroy();
+    throw error;
+  }
+  const session = (over: Db): Session => ({ library: createLibrary(over, learner), boxes: createBoxes(over, learner) });
+  return {
+    // A transaction for reading too: a view made of several queries must not see a write half way.
+    read: (work) => db.transaction().execute((transaction) => work(session(transaction))),
+    write: (work) => db.transaction().execute((transaction) => work(session(transaction))),
+    close: () => db.destroy(),
+  };
+}
+
+async function migrate(db: Db): Promise<void> {
+  const { error } = await new Migrator({ db, provider: migrations }).migrateToLatest();
+  if (error) throw error;
+}

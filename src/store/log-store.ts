@@ -1,0 +1,150 @@
+// The outcome log of one learner's boxes. Entries are added, never changed.
+import type { Boxes } from "../app/ports.ts";
+import { batches } from "../core/lists.ts";
+import { type CardLogEntry, inLogOrder, isCardEntry, type LogEntry } from "../core/log/entry.ts";
+import { entryFromRow, entryToRow } from "./log-rows.ts";
+import { BATCH, type Db } from "./schema.ts";
+
+type LogPart = Pick<
+  Boxes,
+  | "entry"
+  | "appendEntries"
+  | "entriesOfCards"
+  | "entriesOfSitting"
+  | "entriesOfKind"
+  | "eventsOfSitting"
+  | "takenBack"
+  | "lastEntryId"
+  | "countEntries"
+  | "eachEntry"
+  | "recentVisits"
+  | "recentSeconds"
+>;
+
+/** The log part of a learner's boxes. */
+export function logTable(db: Db, learner: string): LogPart {
+  const own = () => db.selectFrom("log").selectAll().where("learner_id", "=", learner);
+  const takenBack: LogPart["takenBack"] = async (ids) => {
+    const found = new Set<string>();
+    for (const batch of batches(ids, BATCH)) {
+      const rows = await db.selectFrom("log").select("target_id").where("target_id", "in", batch).execute();
+      for (const row of rows) if (row.target_id !== null) found.add(row.target_id);
+    }
+    return found;
+  };
+  return {
+    takenBack,
+    async entry(id) {
+      const row = await own().where("id", "=", id).executeTakeFirst();
+      return row ? entryFromRow(row) : null;
+    },
+    async appendEntries(entries) {
+      for (const batch of batches(entries, BATCH)) {
+        await db
+          .insertInto("log")
+          .values(batch.map((entry) => entryToRow(entry, learner)))
+          .execute();
+      }
+    },
+    async entriesOfCards(box, cards) {
+      const entries: CardLogEntry[] = [];
+      for (const batch of batches(cards, BATCH)) {
+        const rows = await own()
+          .where("card_id", "in", batch)
+          .where("box_id", "=", box)
+          .orderBy("card_id")
+          .orderBy("id")
+          .execute();
+        entries.push(...rows.map(entryFromRow).filter(isCardEntry));
+      }
+      return { entries, takenBack: await takenBack(entries.map((entry) => entry.id)) };
+    },
+    async entriesOfSitting(sitting) {
+      const rows = await own()
+        .where((eb) => eb.or([eb("sitting_id", "=", sitting), eb("id", "=", sitting)]))
+        .execute();
+      const taken = [];
+      for (const batch of batches(
+        rows.map((row) => row.id),
+        BATCH,
+      ))
+        taken.push(...(await own().where("target_id", "in", batch).execute()));
+      return inLogOrder([...rows, ...taken].map(entryFromRow));
+    },
+    async entriesOfKind(box, kinds) {
+      const rows = await own().where("box_id", "=", box).where("kind", "in", kinds).orderBy("id").execute();
+      return rows.map(entryFromRow);
+    },
+    async eventsOfSitting(sitting) {
+      const rows = await own().where("sitting_id", "=", sitting).orderBy("id").execute();
+      const gone = await takenBack(rows.map((row) => row.id));
+      return rows
+        .filter((row) => !gone.has(row.id))
+        .map(entryFromRow)
+        .filter(isCardEntry) as CardLogEntry[];
+    },
+    async lastEntryId(box) {
+      const row = await db
+        .selectFrom("log")
+        .select("id")
+        .where("box_id", "=", box)
+        .orderBy("id", "desc")
+        .limit(1)
+        .executeTakeFirst();
+      return row?.id ?? null;
+    },
+    async countEntries(box) {
+      const row = await db
+        .selectFrom("log")
+        .select(({ fn }) => fn.countAll().as("count"))
+        .where("box_id", "=", box)
+        .executeTakeFirstOrThrow();
+      return Number(row.count);
+    },
+    async *eachEntry(box): AsyncIterable<LogEntry> {
+      let after = "";
+      for (;;) {
+        const rows = await own().where("box_id", "=", box).where("id", ">", after).orderBy("id").limit(BATCH).execute();
+        for (const row of rows) yield entryFromRow(row);
+        const last = rows.at(-1);
+        if (!last) return;
+        after = last.id;
+      }
+    },
+    async recentVisits(box, limit) {
+      const newest = db
+        .selectFrom("log")
+        .select(["compartment", "answer"])
+        .where("box_id", "=", box)
+        .where("pass", "=", "visit")
+        .orderBy("id", "desc")
+        .limit(limit)
+        .as("newest");
+      const rows = await db
+        .selectFrom(newest)
+        .select(({ fn }) => ["compartment", "answer", fn.countAll().as("count")])
+        .groupBy(["compartment", "answer"])
+        .execute();
+      return rows.map(({ compartment, answer, count }) => ({
+        compartment: compartment ?? 0,
+        recalled: answer === "recalled" ? Number(count) : 0,
+        missed: answer === "missed" ? Number(count) : 0,
+      }));
+    },
+    async recentSeconds(box, limit) {
+      const rows = await db
+        .selectFrom("log")
+        .select(["pass", "answer", "seconds"])
+        .where("box_id", "=", box)
+        .where("kind", "=", "outcome")
+        .orderBy("id", "desc")
+        .limit(limit)
+        .execute();
+      return rows.flatMap(({ pass, answer, seconds }) => {
+        if (seconds === null || pass === "second") return [];
+        const sort = pass === "introduction" ? "fresh" : answer === "missed" ? "missed" : "recalled";
+        return [{ sort, seconds } as const];
+      });
+    },
+  };
+}

@@ -1,0 +1,135 @@
+// The tables, as the query builder sees them. Types are those that SQLite and PostgreSQL share:
+// text, integers, doubles and bytes; lists and settings are JSON in text columns, read and written by name.
+import type { Kysely } from "kysely";
+
+interface LearnerTable {
+  id: string;
+  name: string;
+}
+
+interface SubjectTable {
+  id: string;
+  learner_id: string;
+  name: string;
+  demo: number;
+}
+
+interface FactTable {
+  id: string;
+  learner_id: string;
+  subject_id: string;
+  kind: "pair" | "statement" | "picture";
+  prompt: string;
+  answer: string;
+  statement: string;
+  gaps: string;
+  note: string;
+  source: string;
+  story: string;
+  tags: string;
+  picture: string | null;
+  angles: string;
+  content_hash: string;
+  search: string;
+  deleted: number;
+}
+
+interface CardTable {
+  id: string;
+  number: number;
+  learner_id: string;
+  fact_id: string;
+  subject_id: string;
+  angle: string;
+}
+
+interface PictureTable {
+  learner_id: string;
+  hash: string;
+  mime: string;
+  width: number;
+  height: number;
+  bytes: Uint8Array;
+}
+
+interface BoxTable {
+  id: string;
+  learner_id: string;
+  chart: string;
+  calendar: string;
+  new_per_day: number;
+  seed: string;
+}
+
+interface BoxSubjectTable {
+  box_id: string;
+  subject_id: string;
+  learner_id: string;
+}
+
+interface LogTable {
+  id: string;
+  box_id: string;
+  learner_id: string;
+  at: number;
+  kind: string;
+  card_id: string | null;
+  sitting_id: string | null;
+  day: number | null;
+  pass: string | null;
+  answer: string | null;
+  compartment: number | null;
+  bundle: number | null;
+  seconds: number | null;
+  target_id: string | null;
+  data: string | null;
+}
+
+interface SittingTable {
+  id: string;
+  box_id: string;
+  learner_id: string;
+  date: string;
+  day: number;
+  new_cards: number;
+  finished: number;
+  asked: number;
+  touched: number;
+}
+
+interface PlacementTable {
+  box_id: string;
+  card_id: string;
+  learner_id: string;
+  fact_id: string;
+  place: "stock" | "compartment" | "kept" | "withdrawn";
+  from_place: "stock" | "compartment" | "kept" | null;
+  compartment: number;
+  bundle: number;
+  due: number;
+  looked: number;
+  since: number;
+  asked_in: string | null;
+  last_entry: string | null;
+  stock_key: number;
+}
+
+/** All tables by name. */
+export interface Tables {
+  learner: LearnerTable;
+  subject: SubjectTable;
+  fact: FactTable;
+  card: CardTable;
+  picture: PictureTable;
+  box: BoxTable;
+  box_subject: BoxSubjectTable;
+  log: LogTable;
+  sitting: SittingTable;
+  placement: PlacementTable;
+}
+
+/** The query builder, over a connection or a transaction. */
+export type Db = Kysely<Tables>;
+
+/** Rows fetched or written at once: well inside the parameter limits of both databases. */
+export const BATCH = 500;

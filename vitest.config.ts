@@ -1,0 +1,11 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    root: import.meta.dirname,
+    include: ["src/**/*.test.{ts,tsx}", "tests/**/*.test.ts"],
+    exclude: ["tests/browser/**"],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+});
