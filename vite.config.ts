@@ -12,6 +12,8 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // light-dark() is used as written instead of being lowered.
     cssTarget: ["chrome123", "firefox120", "safari17.5"],
+    // "use client" means nothing here: there is no server rendering.
+    rolldownOptions: { onwarn: (warning, warn) => warning.code === "MODULE_LEVEL_DIRECTIVE" || warn(warning) },
   },
   server: { proxy: { "/api": process.env.LONGHOLD_URL ?? "http://127.0.0.1:4600" } },
 });

@@ -36,11 +36,13 @@ export const listSubjects = (context: Context): Promise<readonly SubjectView[]> 
   context.store.read(async ({ library, boxes }) => {
     const box = await boxes.box();
     const inside = new Set(box ? await boxes.subjectsInBox(box.id) : []);
-    return (await library.subjects()).map(({ id, name, facts, cards }) => ({
+    const facts = await library.countBySubject("fact");
+    const cards = await library.countBySubject("card");
+    return (await library.subjects()).map(({ id, name }) => ({
       id,
       name,
-      facts,
-      cards,
+      facts: facts.get(id) ?? 0,
+      cards: cards.get(id) ?? 0,
       inBox: inside.has(id),
     }));
   });

@@ -117,7 +117,9 @@ export interface PlaceQuery extends Slice {
 
 /** Subjects, facts, cards and pictures of one learner. */
 export interface Library {
-  subjects(): Promise<readonly (SubjectRecord & { readonly facts: number; readonly cards: number })[]>;
+  subjects(): Promise<readonly SubjectRecord[]>;
+  /** Facts (those put away left out) or cards of each subject that has any. */
+  countBySubject(what: "fact" | "card"): Promise<ReadonlyMap<string, number>>;
   subject(id: string): Promise<SubjectRecord | null>;
   saveSubject(subject: SubjectRecord): Promise<void>;
   removeSubject(id: string): Promise<void>;
@@ -131,7 +133,6 @@ export interface Library {
   contentHashes(subject: string): Promise<ReadonlySet<string>>;
   addFacts(facts: readonly FactRecord[]): Promise<void>;
   updateFact(fact: FactRecord): Promise<void>;
-  countFacts(): Promise<number>;
   cards(ids: readonly CardId[]): Promise<readonly CardRecord[]>;
   cardsOfFact(fact: string): Promise<readonly CardRecord[]>;
   cardsOfSubject(subject: string): Promise<readonly CardRecord[]>;
@@ -194,6 +195,7 @@ export interface Boxes {
   dueCards(box: string, day: BoxDay): Promise<readonly DueCard[]>;
   /** Cards in the stock in their shuffled order. */
   stock(box: string, limit: number): Promise<readonly CardRef[]>;
+  countStock(box: string): Promise<number>;
   countPlaces(box: string): Promise<readonly PlaceCount[]>;
   /** Cards in compartments, counted by compartment and due day. */
   waiting(box: string): Promise<readonly Waiting[]>;

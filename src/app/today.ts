@@ -25,7 +25,7 @@ const PREVIEW_DAYS = 14;
 export const todayView = (context: Context, timeZone: string): Promise<TodayView> =>
   context.store.read(async (session) => {
     const box = await session.boxes.box();
-    const facts = await session.library.countFacts();
+    const facts = [...(await session.library.countBySubject("fact")).values()].reduce((sum, count) => sum + count, 0);
     const demo = (await session.library.subjects()).some((subject) => subject.demo);
     if (!box) return emptyToday(localDateAt(context.clock(), timeZone, BOX_DEFAULTS.rollOverHour), facts, demo);
     return { ...(await boxToday(context, session, box)), facts, demo };
@@ -41,7 +41,7 @@ async function boxToday(context: Context, session: Session, box: BoxRecord): Pro
   const piles = await session.boxes.duePiles(box.id, now.day);
   const due = piles.reduce((sum, pile) => sum + pile.count, 0);
   const missed = piles.reduce((sum, pile) => sum + pile.count * (1 - (recall[pile.compartment - 1] ?? 1)), 0);
-  const stock = (await session.boxes.countPlaces(box.id)).find((part) => part.place === "stock")?.count ?? 0;
+  const stock = await session.boxes.countStock(box.id);
   const introducedToday = await introduced(session, sittings);
   const newCards = plannedNewCards(box, newest, introducedToday, stock);
   const load = loadAhead(box, recall, waiting, now, newCards, stock);

@@ -26,7 +26,7 @@ export const chartVerb: Verb = {
     const chart = chartFrom(call);
     const cycle = cycleLength(chart);
     const days = Array.from({ length: cycle }, (_, i) => ({ day: i + 1, visits: visitsOn(chart, i + 1) }));
-    if (call.values["json"]) printJson(call, { cycle, tabs: tabCount(chart), days });
+    if (call.values.json) printJson(call, { cycle, tabs: tabCount(chart), days });
     else {
       call.out(`${compartmentCount(chart)} compartments, ${tabCount(chart)} tabs, ${cycle} days\n`);
       for (const { day, visits } of days)
@@ -70,7 +70,7 @@ export function chartFrom(call: Call): Chart {
 }
 
 function compartmentsFrom(call: Call): number | undefined {
-  const text = call.values["compartments"];
+  const text = call.values.compartments;
   if (typeof text !== "string") return undefined;
   const count = Number(text);
   if (!Number.isInteger(count) || count < 1 || count > CHART_LIMITS.compartments) {

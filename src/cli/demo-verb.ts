@@ -11,7 +11,7 @@ export const demoVerb: Verb = {
   async run(call) {
     const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
     const counts = await writing(call, (context) => loadDemo(context, normalisePicture, timeZone));
-    if (call.values["json"]) printJson(call, counts);
+    if (call.values.json) printJson(call, counts);
     else
       call.out(
         `${counts.facts} facts, ${counts.cards} cards, ${counts.pictures} pictures, ${counts.entries} log entries. longhold serve opens it.\n`,

@@ -20,7 +20,7 @@ export const exportVerb: Verb = {
     const { out } = call.values;
     await reading(call, async (context) => {
       const subject = await chooseSubject(call, await listSubjects(context));
-      if (call.values["json"]) {
+      if (call.values.json) {
         const facts = await context.store.read(({ library }) => collect(library.eachFact(subject)));
         printJson(call, { facts });
         return;
@@ -49,7 +49,7 @@ async function chooseSubject(
   call: Call,
   subjects: readonly { readonly id: string; readonly name: string }[],
 ): Promise<string> {
-  const name = call.values["subject"];
+  const name = call.values.subject;
   const [only, second] = subjects;
   const chosen =
     typeof name === "string" ? subjects.find((subject) => subject.name === name) : second ? undefined : only;

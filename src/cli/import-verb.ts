@@ -24,7 +24,7 @@ export const importVerb: Verb = {
   },
   async run(call) {
     const file = operand(call, "FILE");
-    const subject = call.values["subject"];
+    const subject = call.values.subject;
     if (typeof subject !== "string" || subject.trim() === "") throw call.usage("--subject NAME is missing");
     const bytes = readList(file);
     const choices = choicesFrom(call);
@@ -43,7 +43,7 @@ export const importVerb: Verb = {
       if (preview.problemCount > preview.problems.length) {
         process.stderr.write(`longhold: and ${preview.problemCount - preview.problems.length} more problems\n`);
       }
-      if (call.values["strict"] && preview.problemCount > 0)
+      if (call.values.strict && preview.problemCount > 0)
         throw new FailureError("conflict", "Nothing was saved, because some rows have problems.");
       if (call.values["dry-run"]) {
         report(call, {
@@ -64,7 +64,7 @@ export const importVerb: Verb = {
 };
 
 function report(call: Call, counts: Readonly<Record<string, number>>): void {
-  if (call.values["json"]) printJson(call, counts);
+  if (call.values.json) printJson(call, counts);
   else
     call.out(
       `${Object.entries(counts)
@@ -83,7 +83,7 @@ function readList(file: string): Uint8Array {
 
 function choicesFrom(call: Call): ImportChoices {
   const known = ["utf-8", "utf-16le", "utf-16be", "windows-1252"] as const;
-  const given = call.values["encoding"];
+  const given = call.values.encoding;
   if (given === undefined) return {};
   const encoding = known.find((one) => one === given);
   if (!encoding) throw call.usage(`--encoding takes ${known.join(", ")}, not “${given}”`);
@@ -92,7 +92,7 @@ function choicesFrom(call: Call): ImportChoices {
 
 /** Pictures of the folder whose names occur in the list; other files there are not opened. */
 async function namedPictures(call: Call, file: string, bytes: Uint8Array): Promise<ReadonlyMap<string, PictureRecord>> {
-  const folder = typeof call.values["pictures"] === "string" ? call.values["pictures"] : dirname(file);
+  const folder = typeof call.values.pictures === "string" ? call.values.pictures : dirname(file);
   const text = new TextDecoder("latin1").decode(bytes).replaceAll("\u0000", "").toLowerCase();
   const pictures = new Map<string, PictureRecord>();
   for (const name of readdirSync(folder)) {

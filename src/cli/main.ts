@@ -17,7 +17,7 @@ async function main(words: readonly string[]): Promise<number> {
   const verb = VERBS.find((one) => one.name === name);
   if (!verb) throw new UsageError(`there is no verb “${name}”; longhold --help lists them`);
   const { values, positionals } = readOptions(verb, rest);
-  if (values["help"]) {
+  if (values.help) {
     process.stdout.write(help(verb));
     return 0;
   }

@@ -9,7 +9,7 @@ export const rebuildVerb: Verb = {
   options: { data: DATA_OPTION, json: JSON_OPTION },
   async run(call) {
     const report = await writing(call, rebuild);
-    if (call.values["json"]) printJson(call, report);
+    if (call.values.json) printJson(call, report);
     else {
       call.out(`${report.entries} entries replayed: ${report.cards} cards, ${report.sittings} sittings\n`);
       for (const { what, id } of report.differences) call.out(`put right: ${what} ${id}\n`);

@@ -18,8 +18,8 @@ export const serveVerb: Verb = {
     verbose: { type: "boolean", about: "log every request" },
   },
   async run(call) {
-    const host = typeof call.values["host"] === "string" ? call.values["host"] : "127.0.0.1";
-    const log = createLog((line) => process.stderr.write(line), Date.now, call.values["verbose"] ? "info" : "warn");
+    const host = typeof call.values.host === "string" ? call.values.host : "127.0.0.1";
+    const log = createLog((line) => process.stderr.write(line), Date.now, call.values.verbose ? "info" : "warn");
     const server = await startServer({ data: dataFolder(call), host, port: portFrom(call), log });
     call.out(`Longhold is open at ${server.url}\nYour box is kept in ${dataFolder(call)}. Ctrl+C stops it.\n`);
     if (!["127.0.0.1", "localhost", "::1"].includes(host)) {
@@ -36,7 +36,7 @@ export const serveVerb: Verb = {
 };
 
 function portFrom(call: Call): number {
-  const text = call.values["port"];
+  const text = call.values.port;
   if (typeof text !== "string") return DEFAULT_PORT;
   const port = Number(text);
   if (!/^\d+$/.test(text) || port > 65_535) throw call.usage(`--port takes a number from 0 to 65535, not “${text}”`);

@@ -11,7 +11,7 @@ export const todayVerb: Verb = {
   options: { data: DATA_OPTION, json: JSON_OPTION },
   async run(call) {
     const view = await reading(call, (context) => todayView(context, Intl.DateTimeFormat().resolvedOptions().timeZone));
-    if (call.values["json"]) {
+    if (call.values.json) {
       printJson(call, view);
       return 0;
     }

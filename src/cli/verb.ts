@@ -40,7 +40,7 @@ export const JSON_OPTION: Option = { type: "boolean", about: "print JSON" };
 
 /** The data folder a call names. */
 export const dataFolder = (call: Call): string =>
-  typeof call.values["data"] === "string" ? resolve(call.values["data"]) : defaultDataFolder();
+  typeof call.values.data === "string" ? resolve(call.values.data) : defaultDataFolder();
 
 /** The one operand of a verb that needs it. */
 export function operand(call: Call, what: string): string {

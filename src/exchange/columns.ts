@@ -95,8 +95,7 @@ function isHeader(first: readonly string[], named: readonly (Column | null)[]): 
   return !twice && needed && known.length * 2 >= filled.length;
 }
 
-const isSide = (column: Column | null): boolean =>
-  column === "prompt" || column === "answer" || column === "statement";
+const isSide = (column: Column | null): boolean => column === "prompt" || column === "answer" || column === "statement";
 
 function isEnough(columns: readonly (Column | null)[]): boolean {
   const has = (column: Column): boolean => columns.includes(column);

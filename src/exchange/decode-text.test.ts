@@ -48,6 +48,7 @@ describe("without a mark", () => {
   it("Latin text in UTF-16 is recognised by its zero bytes", () => {
     expect(decodeText(utf16(NAMES))).toMatchObject({ text: NAMES, encoding: "utf-16le" });
     expect(decodeText(utf16(NAMES, true))).toMatchObject({ text: NAMES, encoding: "utf-16be" });
+    expect(decodeText(utf16("Vega\tLyra"))).toMatchObject({ text: "Vega\tLyra", encoding: "utf-16le" });
   });
 
   it("other scripts in UTF-16 are recognised by their line ends", () => {

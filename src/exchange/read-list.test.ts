@@ -108,7 +108,7 @@ describe("a preview", () => {
   });
 
   it("shows the first problems and counts them all", () => {
-    const list = preview("prompt,answer\n" + "Vega\n".repeat(300) + 'Deneb,"Cygnus\n');
+    const list = preview(`prompt,answer\n${"Vega\n".repeat(300)}Deneb,"Cygnus\n`);
     expect(list.problems).toHaveLength(PREVIEW_LIMITS.problems);
     expect(list.problemCount).toBe(301);
     expect(list.problems[0]).toMatchObject({ line: 2, column: 1, field: "answer" });

@@ -49,7 +49,10 @@ export function drawSvg(svg: string, limits: DrawLimits): Promise<Result<Uint8Ar
     child.stdout.on("data", (part: Buffer) => parts.push(part));
     // The child may die before it has read everything; its end is reported below.
     child.stdin.on("error", () => undefined);
-    child.on("error", () => resolve(fail("the drawing cannot be drawn on this computer: save it as PNG")));
+    child.on("error", () => {
+      clearTimeout(timer);
+      resolve(fail("the drawing cannot be drawn on this computer: save it as PNG"));
+    });
     child.on("close", (code) => {
       clearTimeout(timer);
       if (late) resolve(fail("the drawing takes too long to draw: make it simpler, or save it as PNG"));

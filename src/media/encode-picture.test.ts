@@ -5,7 +5,12 @@ const LIMITS = { bytes: 4_000_000, seconds: 20 };
 
 /** Pixels from a function of the sample's number; a small generator of noise stands for photographs. */
 function pixels(side: number, channels: Pixels["channels"], sample: (i: number) => number): Pixels {
-  return { data: Buffer.from(Uint8Array.from({ length: side * side * channels }, (_, i) => sample(i))), width: side, height: side, channels };
+  return {
+    data: Buffer.from(Uint8Array.from({ length: side * side * channels }, (_, i) => sample(i))),
+    width: side,
+    height: side,
+    channels,
+  };
 }
 
 function noise(): () => number {
@@ -35,7 +40,15 @@ describe("a picture is kept", () => {
   });
 
   it("as PNG or WebP if something shines through", async () => {
-    expect((await encodePicture(pixels(600, 4, (i) => (i % 4 === 3 ? 100 : 0)), false, LIMITS)).mime).toBe("image/png");
+    expect(
+      (
+        await encodePicture(
+          pixels(600, 4, (i) => (i % 4 === 3 ? 100 : 0)),
+          false,
+          LIMITS,
+        )
+      ).mime,
+    ).toBe("image/png");
     expect((await encodePicture(pixels(600, 4, noise()), true, LIMITS)).mime).toBe("image/webp");
   });
 

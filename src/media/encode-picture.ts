@@ -48,12 +48,7 @@ export async function encodePicture(
   }
 }
 
-function prepare(
-  { data, width, height, channels }: Pixels,
-  scale: number,
-  dropAlpha: boolean,
-  seconds: number,
-): Sharp {
+function prepare({ data, width, height, channels }: Pixels, scale: number, dropAlpha: boolean, seconds: number): Sharp {
   const picture = sharp(data, { raw: { width, height, channels } }).timeout({ seconds });
   if (scale < 1) picture.resize({ width: Math.max(1, Math.round(width * scale)) });
   return dropAlpha ? picture.removeAlpha() : picture;

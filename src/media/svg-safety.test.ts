@@ -25,12 +25,15 @@ describe("a drawing passes", () => {
   });
 
   it("with bitmaps inside, which are handed out to be checked", () => {
-    const { bitmaps } = safe(svg(`<image href="data:image/png;base64,${DOT}"/><image xlink:href=" data:image/jpeg;base64,AAAA"/>`));
+    const { bitmaps } = safe(
+      svg(`<image href="data:image/png;base64,${DOT}"/><image xlink:href=" data:image/jpeg;base64,AAAA"/>`),
+    );
     expect(bitmaps.map((bitmap) => Buffer.from(bitmap).toString("base64"))).toEqual([DOT, "AAAA"]);
   });
 
   it("without its declarations and remarks, which are dropped", () => {
-    const head = '<?xml version="1.0" encoding="UTF-8"?>\n<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.org/svg11.dtd">\n';
+    const head =
+      '<?xml version="1.0" encoding="UTF-8"?>\n<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.org/svg11.dtd">\n';
     expect(safe(`${head}<!-- stars -->${svg("<!-- <script> --><g/>")}`).svg).toBe(svg("<g/>"));
   });
 
@@ -94,7 +97,7 @@ describe("a drawing is refused", () => {
   });
 
   it("that is cut off or broken", () => {
-    for (const text of ["<svg", '<svg a="', "<svg><!--", "<svg><![CDATA[", "<svg><a b=c/></svg>", "<svg><style>a"]) {
+    for (const text of ["<svg", '<svg a="', "<svg><!--", "<svg><![CDATA[", "<svg><a b=c/></svg>", "<svg><style>a", "<svg><style><style></style>@import 'a';</style></svg>"]) {
       expect(reason(text)).toMatch(/cannot be read/);
     }
   });

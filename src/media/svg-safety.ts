@@ -137,12 +137,14 @@ class SvgCheck {
     if (!this.started && local !== "svg") refuse("notSvg");
     this.started = true;
     if (FORBIDDEN.has(local)) refuse("script");
+    // A style sheet is text; elements inside one could only confuse where it ends.
+    if (this.styles !== null) refuse("unreadable");
     for (let found = this.matchAttribute(); found; found = this.matchAttribute()) {
       this.checkAttribute(found[1] ?? "", decodeEntities((found[2] ?? "").slice(1, -1)));
     }
     const end = this.match(/\s*(\/?)>/y);
     if (!end) refuse("unreadable");
-    if (local === "style" && end?.[1] === "") this.styles ??= "";
+    if (local === "style" && end?.[1] === "") this.styles = "";
     this.kept.push(this.text.slice(start, this.at));
   }
 

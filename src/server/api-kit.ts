@@ -55,3 +55,26 @@ export const idParam = z.object({
     .max(120)
     .openapi({ param: { name: "id", in: "path" } }),
 });
+
+/** Describes a route whose input or answer is not JSON; its handler is added in the plain way. */
+export function describeRoute(
+  api: Api,
+  spec: { method: "get" | "post"; path: string; answer: string; takes?: string; gives: string },
+): void {
+  const { method, path, answer, takes, gives } = spec;
+  const binary = { type: "string", format: "binary" } as const;
+  const names = [...path.matchAll(/\{(\w+)\}/g)].map((match) => match[1] ?? "");
+  api.openAPIRegistry.registerPath({
+    method,
+    path,
+    summary: answer,
+    request: {
+      params: z.object(Object.fromEntries(names.map((name) => [name, z.string()]))),
+      ...(takes ? { body: { required: true, content: { [takes]: { schema: binary } } } } : {}),
+    },
+    responses: {
+      200: { description: answer, content: { [gives]: { schema: gives === "application/json" ? z.any() : binary } } },
+      ...failures,
+    },
+  });
+}

@@ -8,10 +8,10 @@ import { FailureError } from "../app/failure.ts";
 /** The default folder: XDG_DATA_HOME on Unix, the application data folder on Windows. */
 export function defaultDataFolder(env: NodeJS.ProcessEnv = process.env): string {
   const base =
-    process.platform === "win32" && env["APPDATA"]
-      ? env["APPDATA"]
-      : env["XDG_DATA_HOME"]?.startsWith("/")
-        ? env["XDG_DATA_HOME"]
+    process.platform === "win32" && env.APPDATA
+      ? env.APPDATA
+      : env.XDG_DATA_HOME?.startsWith("/")
+        ? env.XDG_DATA_HOME
         : join(homedir(), ".local", "share");
   return join(base, "longhold");
 }

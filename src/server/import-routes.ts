@@ -3,7 +3,7 @@ import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import { MAX_LIST_BYTES } from "../exchange/read-list.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
-import { type Api, idParam, route } from "./api-kit.ts";
+import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
 import type { ImportJobs } from "./import-jobs.ts";
 import { acceptImportSchema, importChoicesSchema } from "./schemas.ts";
 
@@ -36,6 +36,13 @@ const MAX_PICTURES = 1_000;
 
 /** Adds the routes of imports. */
 export function addImportRoutes(api: Api, jobs: ImportJobs, normalise: typeof normalisePicture): void {
+  describeRoute(api, {
+    method: "post",
+    path: "/api/imports",
+    answer: "ImportStatus: a list (field list) and its pictures (fields pictures), not read yet",
+    takes: "multipart/form-data",
+    gives: "application/json",
+  });
   api.post("/api/imports", async (c) => {
     const form = await c.req.formData().catch(() => null);
     const list = form?.get("list");

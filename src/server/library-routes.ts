@@ -17,7 +17,7 @@ import type { Context } from "../app/ports.ts";
 import type { Angle } from "../core/facts/fact.ts";
 import { exportSubject, fileName, zipExport } from "../exchange/export-subject.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
-import { type Api, idParam, route } from "./api-kit.ts";
+import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
 import { editFactSchema, factQuerySchema, newFactSchema, subjectSchema } from "./schemas.ts";
 
 const routes = {
@@ -61,6 +61,12 @@ export function addLibraryRoutes(api: Api, context: Context, normalise: typeof n
   });
   addFactRoutes(api, context);
   addPictureRoutes(api, context, normalise);
+  describeRoute(api, {
+    method: "get",
+    path: "/api/subjects/{id}/export",
+    answer: "the subject as a CSV list, zipped if it has pictures",
+    gives: "text/csv",
+  });
   api.get("/api/subjects/:id/export", async (c) => {
     const result = await exportSubject(context, c.req.param("id"));
     const [name, type, body] =
@@ -103,6 +109,13 @@ function addFactRoutes(api: Api, context: Context): void {
 }
 
 function addPictureRoutes(api: Api, context: Context, normalise: typeof normalisePicture): void {
+  describeRoute(api, {
+    method: "post",
+    path: "/api/pictures",
+    answer: "hash, width and height of the stored picture",
+    takes: "image/*",
+    gives: "application/json",
+  });
   api.post("/api/pictures", async (c) => {
     const picture = await normalise(new Uint8Array(await c.req.arrayBuffer()));
     if (!picture.ok) throw new FailureError("invalid-input", picture.error);
@@ -110,6 +123,7 @@ function addPictureRoutes(api: Api, context: Context, normalise: typeof normalis
     const { hash, width, height } = picture.value;
     return c.json({ hash, width, height });
   });
+  describeRoute(api, { method: "get", path: "/api/pictures/{hash}", answer: "the picture", gives: "image/*" });
   api.get("/api/pictures/:hash", async (c) => {
     const picture = found(await context.store.read(({ library }) => library.picture(c.req.param("hash"))), "picture");
     // The address is the content's own hash, so it can be kept for ever.

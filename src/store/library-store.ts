@@ -20,17 +20,27 @@ function subjectTable(db: Db, learner: string) {
   return {
     async subjects() {
       const rows = await db.selectFrom("subject").selectAll().where("learner_id", "=", learner).orderBy("id").execute();
-      const counted = async (table: "fact" | "card") => {
-        let query = db
-          .selectFrom(table)
-          .select(({ fn }) => ["subject_id", fn.countAll().as("count")])
-          .where("learner_id", "=", learner)
-          .groupBy("subject_id");
-        if (table === "fact") query = query.where("deleted" as never, "=", 0 as never);
-        return new Map((await query.execute()).map((row) => [row.subject_id, Number(row.count)]));
-      };
-      const [facts, cards] = [await counted("fact"), await counted("card")];
-      return rows.map((row) => ({ ...toSubject(row), facts: facts.get(row.id) ?? 0, cards: cards.get(row.id) ?? 0 }));
+      return rows.map(toSubject);
+    },
+    async countBySubject(what: "fact" | "card") {
+      const rows =
+        what === "fact"
+          ? await db
+              .selectFrom("fact")
+              .innerJoin("subject", "subject.id", "fact.subject_id")
+              .select(({ fn }) => ["subject.id", fn.countAll().as("count")])
+              .where("subject.learner_id", "=", learner)
+              .where("fact.deleted", "=", 0)
+              .groupBy("subject.id")
+              .execute()
+          : await db
+              .selectFrom("card")
+              .innerJoin("subject", "subject.id", "card.subject_id")
+              .select(({ fn }) => ["subject.id", fn.countAll().as("count")])
+              .where("subject.learner_id", "=", learner)
+              .groupBy("subject.id")
+              .execute();
+      return new Map(rows.map((row) => [row.id, Number(row.count)]));
     },
     async subject(id: string) {
       const row = await db
@@ -148,15 +158,6 @@ function factTable(db: Db, learner: string) {
       const { id, ...row } = factToRow(fact, learner);
       await db.updateTable("fact").set(row).where("id", "=", id).where("learner_id", "=", learner).execute();
     },
-    async countFacts() {
-      const row = await db
-        .selectFrom("fact")
-        .select(({ fn }) => fn.countAll().as("count"))
-        .where("learner_id", "=", learner)
-        .where("deleted", "=", 0)
-        .executeTakeFirstOrThrow();
-      return Number(row.count);
-    },
   };
 }
 
@@ -193,10 +194,12 @@ function cardTable(db: Db, learner: string) {
     async lastCardNumber() {
       const row = await db
         .selectFrom("card")
-        .select(({ fn }) => fn.max("number").as("last"))
+        .select("number")
         .where("learner_id", "=", learner)
+        .orderBy("number", "desc")
+        .limit(1)
         .executeTakeFirst();
-      return Number(row?.last ?? 0);
+      return row?.number ?? 0;
     },
   };
 }

@@ -64,7 +64,8 @@ async function createFactTables(db: AnyDb): Promise<void> {
     .addColumn("fact_id", "text", (c) => c.notNull().references("fact.id"))
     .addColumn("subject_id", "text", (c) => c.notNull().references("subject.id"))
     .addColumn("angle", "text", (c) => c.notNull())
-    .addUniqueConstraint("card_number", ["learner_id", "number"])
+    // The number first: otherwise SQLite takes this index for every look-up by learner and reads all cards.
+    .addUniqueConstraint("card_number", ["number", "learner_id"])
     .execute();
 }
 
@@ -144,7 +145,7 @@ async function createCacheTables(db: AnyDb): Promise<void> {
 async function createIndexes(db: AnyDb): Promise<void> {
   const indexes: readonly [name: string, table: string, columns: readonly string[]][] = [
     ["fact_content", "fact", ["subject_id", "content_hash"]],
-    ["fact_subject", "fact", ["subject_id", "id"]],
+    ["fact_subject", "fact", ["subject_id", "deleted", "id"]],
     ["card_fact", "card", ["fact_id"]],
     ["card_subject", "card", ["subject_id"]],
     ["log_card", "log", ["card_id", "id"]],

@@ -14,6 +14,7 @@ type PlacementPart = Pick<
   | "duePiles"
   | "dueCards"
   | "stock"
+  | "countStock"
   | "countPlaces"
   | "waiting"
   | "placed"
@@ -100,6 +101,13 @@ export function placementTable(db: Db, learner: string): PlacementPart {
         .limit(limit)
         .execute();
       return rows.map((row) => ({ card: row.card_id, fact: row.fact_id }));
+    },
+    async countStock(box) {
+      const row = await rowsOf(box)
+        .select(({ fn }) => fn.countAll().as("count"))
+        .where("place", "=", "stock")
+        .executeTakeFirstOrThrow();
+      return Number(row.count);
     },
     async countPlaces(box) {
       const rows = await rowsOf(box)

@@ -1,0 +1,148 @@
+// Logs for properties: any sequence of things that can be sent about a few cards of the night sky,
+// sensible or not, with identities that rise with time.
+import fc from "fast-check";
+import type { LogEntry } from "../../src/core/log/entry.ts";
+import { createEntryId, type EntryId } from "../../src/core/log/entry-id.ts";
+
+type Sendable = Exclude<LogEntry, { kind: "set-up" | "settings" | "begin" }>;
+
+/** A sitting that the entries belong to. */
+export interface LogSitting {
+  readonly id: EntryId;
+  readonly day: number;
+}
+
+/** Where entries are about: a box, its cards, and its sittings from the oldest to the newest. */
+export interface LogScene {
+  readonly box: string;
+  readonly cards: readonly string[];
+  readonly sittings: readonly LogSitting[];
+}
+
+/** One thing that happens; numbers are taken modulo what there is to choose from. */
+export interface Act {
+  readonly what:
+    | "next-sitting"
+    | "look"
+    | "introduction"
+    | "visit"
+    | "second"
+    | "move"
+    | "withdraw"
+    | "bring-back"
+    | "take-back"
+    | "finish";
+  readonly card: number;
+  readonly recalled: boolean;
+  readonly to: number | "kept" | "stock";
+  readonly back: number;
+}
+
+/** Saturday evening at the observatory, the hour at which the made-up sittings begin. */
+export const FIRST_EVENING = Date.parse("2026-03-14T20:00:00Z");
+
+const DAY_MS = 86_400_000;
+
+/** An identity for the moment `seconds` after the beginning of sitting number `sitting`. */
+export const idAt = (sitting: number, seconds: number): EntryId =>
+  createEntryId(FIRST_EVENING + sitting * DAY_MS + seconds * 1000, new Uint8Array(10).fill((sitting + seconds) & 255));
+
+/** Visits and introductions are the usual thing; everything else happens now and then. */
+export const anyAct: fc.Arbitrary<Act> = fc.record({
+  what: fc.oneof(
+    { weight: 8, arbitrary: fc.constant("visit" as const) },
+    { weight: 4, arbitrary: fc.constant("introduction" as const) },
+    { weight: 4, arbitrary: fc.constant("next-sitting" as const) },
+    {
+      weight: 6,
+      arbitrary: fc.constantFrom("look", "second", "move", "withdraw", "bring-back", "take-back", "finish"),
+    },
+  ),
+  card: fc.nat(63),
+  recalled: fc.integer({ min: 1, max: 4 }).map((n) => n > 1),
+  to: fc.constantFrom<(number | "kept" | "stock")[]>(1, 2, 3, 9, "kept", "stock"),
+  back: fc.nat(63),
+});
+
+/** The entries of these acts in the order in which they happen, which is the order of their identities. */
+export function entriesOf(acts: readonly Act[], { box, cards, sittings }: LogScene): readonly Sendable[] {
+  const entries: Sendable[] = [];
+  let at = 0;
+  acts.forEach((act, i) => {
+    const sitting = sittings[at] as LogSitting;
+    const card = cards[act.card % cards.length] as string;
+    const id = idAt(at, i + 1);
+    const base = { id, box, at: FIRST_EVENING + at * DAY_MS + (i + 1) * 1000 };
+    const own = { ...base, card, day: sitting.day };
+    switch (act.what) {
+      case "next-sitting":
+        at = Math.min(at + 1, sittings.length - 1);
+        return;
+      case "look":
+        entries.push({ ...own, kind: "look", sitting: sitting.id });
+        return;
+      case "introduction":
+      case "visit":
+      case "second":
+        entries.push({
+          ...own,
+          kind: "outcome",
+          sitting: sitting.id,
+          pass: act.what,
+          answer: act.recalled ? "recalled" : "missed",
+          compartment: 1,
+          bundle: 1,
+          seconds: null,
+        });
+        return;
+      case "move":
+        entries.push({ ...own, kind: "move", to: act.to });
+        return;
+      case "withdraw":
+        entries.push({ ...own, kind: "withdraw", reason: "hand" });
+        return;
+      case "bring-back":
+        entries.push({ ...own, kind: "bring-back" });
+        return;
+      case "finish":
+        entries.push({ ...base, kind: "finish", sitting: sitting.id });
+        return;
+      case "take-back": {
+        const earlier = entries.filter((entry) => "card" in entry);
+        const target = earlier[earlier.length - 1 - (act.back % Math.max(1, earlier.length))];
+        if (target) entries.push({ ...base, kind: "take-back", entry: target.id });
+      }
+    }
+  });
+  return entries;
+}
+
+/** Sittings on the given days, one an evening. */
+export const sittingsOn = (days: readonly number[]): readonly LogSitting[] =>
+  days.map((day, i) => ({ id: idAt(i, 0), day }));
+
+/** Any log over four cards of two stars, in order. */
+export const anyLog: fc.Arbitrary<readonly Sendable[]> = fc
+  .tuple(fc.array(anyAct, { maxLength: 60 }), fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1, maxLength: 12 }))
+  .map(([acts, gaps]) => {
+    let day = 0;
+    const days = gaps.map((gap) => {
+      day += gap;
+      return day;
+    });
+    const cards = ["vega:forward", "vega:reverse", "deneb:forward", "deneb:reverse"];
+    return entriesOf(acts, { box: "box", cards, sittings: sittingsOn(days) });
+  });
+
+/** The same entries as they might arrive: in another order, some of them twice. */
+export const delivered = <T>(entries: readonly T[]): fc.Arbitrary<readonly T[]> =>
+  fc
+    .tuple(
+      fc.shuffledSubarray([...entries], { minLength: entries.length, maxLength: entries.length }),
+      fc.subarray([...entries]),
+      fc.nat(),
+    )
+    .map(([shuffled, again, at]) => {
+      const cut = shuffled.length === 0 ? 0 : at % shuffled.length;
+      return [...shuffled.slice(0, cut), ...again, ...shuffled.slice(cut)];
+    });
