@@ -1,7 +1,7 @@
 // Builds dist/: the program with the TypeScript compiler, the pages with Vite. With --if-needed it does
 // nothing when dist/ is newer than everything it is made from, so starting is quick the second time.
 import { spawnSync } from "node:child_process";
-import { existsSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -34,8 +34,14 @@ function run(tool, args) {
 }
 
 if (!process.argv.includes("--if-needed") || !upToDate()) {
-  rmSync(join(root, "dist"), { recursive: true, force: true });
-  run("typescript/bin/tsc", ["-p", "tsconfig.build.json"]);
-  run("vite/bin/vite.js", ["build", "--logLevel", "warn"]);
-  writeFileSync(stamp, "");
+  // Built beside the old one and then exchanged: a running program never sees half a build, and a build
+  // that fails changes nothing.
+  const fresh = join(root, `dist.${process.pid}`);
+  const old = `${fresh}.old`;
+  process.on("exit", () => [fresh, old].forEach((folder) => void rmSync(folder, { recursive: true, force: true })));
+  run("typescript/bin/tsc", ["-p", "tsconfig.build.json", "--outDir", fresh]);
+  run("vite/bin/vite.js", ["build", "--logLevel", "warn", "--outDir", join(fresh, "web")]);
+  writeFileSync(join(fresh, ".built"), "");
+  if (existsSync(join(root, "dist"))) renameSync(join(root, "dist"), old);
+  renameSync(fresh, join(root, "dist"));
 }

@@ -4,7 +4,7 @@ import { daysAhead } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
 import { type Card, type CardId, cardFrom } from "../core/cards/cards.ts";
 import { type BoxDay, bundleVisited } from "../core/chart/chart.ts";
-import { today } from "./days.ts";
+import { type Today, today } from "./days.ts";
 import { found } from "./failure.ts";
 import type { BoxRecord, CardRecord, Context, PlaceCount, PlaceQuery, Session } from "./ports.ts";
 import { boxView } from "./set-up.ts";
@@ -14,7 +14,8 @@ import type { CardHistory, DrawerView, Page, PlacedCard } from "./views.ts";
 export const drawerView = (context: Context): Promise<DrawerView> =>
   context.store.read(async (session) => {
     const box = found(await session.boxes.box(), "box");
-    const { date, day } = await today(context, session, box);
+    const now = await today(context, session, box);
+    const { date, day } = now;
     const counts = await session.boxes.countPlaces(box.id);
     const due = await session.boxes.duePiles(box.id, day);
     const done = (await session.boxes.sittingsBetween(box.id, date, date)).some((sitting) => sitting.finished);
@@ -23,7 +24,7 @@ export const drawerView = (context: Context): Promise<DrawerView> =>
     const inBundle = (parts: readonly PlaceCount[], compartment: number, bundle: number): number =>
       parts.find((part) => part.place === "compartment" && part.compartment === compartment && part.bundle === bundle)
         ?.count ?? 0;
-    const dates = datesOfDays(box, date, day);
+    const dates = datesOfDays(box, now);
     return {
       box: boxView(box),
       day,
@@ -49,24 +50,24 @@ function nextVisitDay({ chart }: BoxRecord, compartment: number, bundle: number,
   return day;
 }
 
-/** Dates of box days from today on, if every practice day is kept; earlier days count as today. */
-function datesOfDays({ calendar }: BoxRecord, date: LocalDate, today: BoxDay): (day: BoxDay) => LocalDate {
-  const dates: LocalDate[] = [];
+/** As far as the dates of box days are looked for: a holiday may be long. */
+const FARTHEST_DATE = 3_600;
+
+/** Dates of box days from today on, if every practice day is kept; earlier days count as the next one that is. */
+function datesOfDays({ calendar }: BoxRecord, { date, day: today, last }: Today): (day: BoxDay) => LocalDate {
+  const dates = new Map<BoxDay, LocalDate>();
   let scanned = 0;
   return (day) => {
-    const wanted = Math.max(0, day - today);
-    while (dates.length <= wanted) {
+    while ((dates.size === 0 || (day > today && !dates.has(day))) && scanned < FARTHEST_DATE) {
       // Rest days are few; looking a quarter of a year further at a time is cheap.
-      const span = scanned + 90;
-      daysAhead(calendar, date, today, span)
-        .map((one, i) => ({ one, i }))
-        .slice(scanned)
-        .forEach(({ one, i }) => {
-          if (one !== null) dates.push(addDays(date, i));
-        });
-      scanned = span;
+      const from = scanned;
+      scanned += 90;
+      daysAhead(calendar, date, last, scanned).forEach((one, i) => {
+        if (i >= from && one !== null) dates.set(one, addDays(date, i));
+      });
     }
-    return dates[wanted] ?? date;
+    const [next] = dates.values();
+    return dates.get(day) ?? (day > today ? undefined : next) ?? addDays(date, scanned);
   };
 }
 
@@ -133,7 +134,7 @@ export const cardHistory = (context: Context, id: CardId): Promise<CardHistory> 
 
 async function storyOf(context: Context, session: Session, box: BoxRecord, record: CardRecord, place: Place) {
   const { entries, takenBack } = await session.boxes.entriesOfCards(box.id, [record.id]);
-  const { date, day } = await today(context, session, box);
-  const dueDate = place.kind === "compartment" ? datesOfDays(box, date, day)(place.due) : null;
+  const now = await today(context, session, box);
+  const dueDate = place.kind === "compartment" ? datesOfDays(box, now)(place.due) : null;
   return { place, dueDate, entries: entries.map((entry) => ({ ...entry, takenBack: takenBack.has(entry.id) })) };
 }

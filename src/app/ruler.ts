@@ -63,7 +63,7 @@ function comingTicks(
   const expected = new Map(load.map((one) => [one.day, one.reviews]));
   const today = sittings.filter((sitting) => sitting.date === now.date);
   const asked = today.reduce((sum, sitting) => sum + sitting.asked, 0);
-  return daysAhead(box.calendar, now.date, now.day, RULER.ahead + 1).map((day, i) => {
+  return daysAhead(box.calendar, now.date, now.last, RULER.ahead + 1).map((day, i) => {
     const reviews = (day === null ? 0 : (expected.get(day) ?? 0)) + (i === 0 ? asked : 0);
     const sat = i === 0 && today.some((sitting) => sitting.asked + sitting.touched > 0);
     return tick(box, addDays(now.date, i), day, { rest: day === null, sat, reviews });

@@ -1,6 +1,9 @@
 import fc from "fast-check";
-import { expect, it } from "vitest";
+import { expect, it, vi } from "vitest";
 import { cleanText } from "./clean-text.ts";
+
+// Quick alone; room for a busy machine.
+vi.setConfig({ testTimeout: 30_000 });
 
 it("joins letters and their accents, and keeps both lines of two", () => {
   expect(cleanText("  Boo\u0308tes\r\nthe Herdsman\r ")).toBe("Boötes\nthe Herdsman");

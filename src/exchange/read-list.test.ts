@@ -1,6 +1,9 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { ImportChoices } from "../app/views.ts";
 import { createListReader, MAX_LIST_BYTES, MAX_LIST_ROWS, PREVIEW_LIMITS, previewList } from "./read-list.ts";
+
+// Quick alone; room for a busy machine.
+vi.setConfig({ testTimeout: 30_000 });
 
 const HASH = "cd".repeat(32);
 const file = (text: string): Uint8Array => Buffer.from(text, "utf8");
@@ -148,6 +151,10 @@ describe("a list is refused", () => {
       kind: "too-many-rows",
       message: /500,000 rows/,
     });
+  });
+
+  it("but not for exactly as many as are read, under a header", () => {
+    expect(refusal(file(`prompt,answer\n${"a,b\n".repeat(MAX_LIST_ROWS)}`))).toBeNull();
   });
 
   it("but not for many lines inside few rows", () => {

@@ -65,9 +65,10 @@ export function createListReader(
   const { text, encoding, replaced } = decodeText(bytes, choices.encoding);
   const delimiter = choices.delimiter ?? guessDelimiter(text);
   const estimatedRows = countLines(text);
-  if (estimatedRows > MAX_LIST_ROWS && hasTooManyRows(text, delimiter)) return fail(tooManyRows);
   const first = firstRows(text, delimiter);
   const { header, columns } = settleColumns(first, choices);
+  const mostRecords = MAX_LIST_ROWS + (header ? 1 : 0);
+  if (estimatedRows > mostRecords && hasMoreRecords(text, delimiter, mostRecords)) return fail(tooManyRows);
   const headerLine = header ? first[0]?.line : undefined;
   return ok({
     encoding,
@@ -206,9 +207,9 @@ const tooManyRows: ListRefusal = {
   message: `The list has more than ${MAX_LIST_ROWS.toLocaleString("en-GB")} rows. Divide it into smaller lists.`,
 };
 
-function hasTooManyRows(text: string, delimiter: Delimiter): boolean {
+function hasMoreRecords(text: string, delimiter: Delimiter, most: number): boolean {
   const events = tableRows(text, delimiter);
-  for (let rows = 0; rows <= MAX_LIST_ROWS; rows++) if (events.next().done) return false;
+  for (let records = 0; records <= most; records++) if (events.next().done) return false;
   return true;
 }
 

@@ -1,11 +1,14 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { FactContent } from "../core/facts/fact.ts";
 import { freshGaps } from "../core/facts/gaps.ts";
 import { cleanText } from "./clean-text.ts";
 import { createListReader } from "./read-list.ts";
 import { writeTable } from "./write-table.ts";
+
+// Quick alone; room for a busy machine.
+vi.setConfig({ testTimeout: 30_000 });
 
 const HASH = "0123456789abcdef".repeat(4);
 const pictureName = (hash: string): string => `${hash}.png`;

@@ -1,6 +1,9 @@
 import sharp from "sharp";
-import { expect, it } from "vitest";
+import { expect, it, vi } from "vitest";
 import { drawSvg } from "./draw-svg.ts";
+
+// Quick alone; room for a busy machine.
+vi.setConfig({ testTimeout: 30_000 });
 
 const LIMITS = { smallestSide: 120, largestSide: 240, pixels: 1_000_000, seconds: 10 };
 const svg = (attributes: string, inside = '<circle cx="6" cy="6" r="5"/>'): string =>

@@ -1,5 +1,8 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { encodePicture, type Pixels } from "./encode-picture.ts";
+
+// Quick alone; room for a busy machine.
+vi.setConfig({ testTimeout: 30_000 });
 
 const LIMITS = { bytes: 4_000_000, seconds: 20 };
 

@@ -97,7 +97,15 @@ describe("a drawing is refused", () => {
   });
 
   it("that is cut off or broken", () => {
-    for (const text of ["<svg", '<svg a="', "<svg><!--", "<svg><![CDATA[", "<svg><a b=c/></svg>", "<svg><style>a", "<svg><style><style></style>@import 'a';</style></svg>"]) {
+    for (const text of [
+      "<svg",
+      '<svg a="',
+      "<svg><!--",
+      "<svg><![CDATA[",
+      "<svg><a b=c/></svg>",
+      "<svg><style>a",
+      "<svg><style><style></style>@import 'a';</style></svg>",
+    ]) {
       expect(reason(text)).toMatch(/cannot be read/);
     }
   });

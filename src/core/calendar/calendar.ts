@@ -78,15 +78,18 @@ export function changeCalendar(
 
 /**
  * Box days of the `count` dates from `from` on, if every day that is not a rest day is kept from now;
- * null on rest days. `today` is the box day of `from`.
+ * null on rest days. `last` is the last sitting before or on `from`.
  */
 export function daysAhead(
   calendar: Calendar,
   from: LocalDate,
-  today: BoxDay,
+  last: DayMark | null,
   count: number,
 ): readonly (BoxDay | null)[] {
-  let day = today;
+  const today = boxDayOn(calendar, from, last);
+  // A waiting chart keeps its number for the next practice day if this is a rest day that nobody sat on.
+  const unused = calendar.policy === "chart-waits" && isRestDay(calendar, from) && last?.date !== from;
+  let day = unused ? today - 1 : today;
   return Array.from({ length: count }, (_, i) => {
     const date = addDays(from, i);
     if (isRestDay(calendar, date)) return null;
