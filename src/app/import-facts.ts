@@ -2,7 +2,7 @@
 import { possibleAngles } from "../core/cards/cards.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { Fact, FactContent } from "../core/facts/fact.ts";
-import { freshId } from "./entry-ids.ts";
+import { freshId, idSeries } from "./entry-ids.ts";
 import { contentHash, createSubject, saveNewFacts } from "./facts.ts";
 import { FailureError, found } from "./failure.ts";
 import type { Context, PictureRecord, Session } from "./ports.ts";
@@ -49,6 +49,8 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
     const subject = await targetSubject(context, session, order.target);
     const known = new Map<string, readonly string[]>();
     for (const hash of await session.library.contentHashes(subject)) known.set(hash, []);
+    // Facts are listed by identity: in a series they keep the order of the list.
+    const nextId = idSeries(context);
     const counts = { rows: 0, saved: 0, duplicates: 0, problems: 0 };
     let cards = 0;
     let batch: Fact[] = [];
@@ -64,7 +66,7 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
       counts.rows++;
       if (row.kind === "problems") counts.problems++;
       else if (row.kind === "duplicate" || (await isKnown(session, subject, known, row.content))) counts.duplicates++;
-      else batch.push({ ...row.content, id: freshId(context), subject, angles: possibleAngles(row.content) });
+      else batch.push({ ...row.content, id: nextId(), subject, angles: possibleAngles(row.content) });
       if (batch.length >= BATCH) await flush();
     }
     await flush();

@@ -138,6 +138,7 @@ class SvgCheck {
     this.started = true;
     if (FORBIDDEN.has(local)) refuse("script");
     // A style sheet is text; elements inside one could only confuse where it ends.
+    if (this.styles !== null) refuse("unreadable");
     for (let found = this.matchAttribute(); found; found = this.matchAttribute()) {
       this.checkAttribute(found[1] ?? "", decodeEntities((found[2] ?? "").slice(1, -1)));
     }
