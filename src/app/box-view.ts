@@ -6,7 +6,7 @@ import { type Card, type CardId, cardFrom } from "../core/cards/cards.ts";
 import { type BoxDay, bundleVisited } from "../core/chart/chart.ts";
 import { type Today, today } from "./days.ts";
 import { found } from "./failure.ts";
-import type { BoxRecord, CardRecord, Context, PlaceCount, PlaceQuery, Session } from "./ports.ts";
+import type { BoxRecord, CardRecord, Context, Library, PlaceCount, PlaceQuery, Session } from "./ports.ts";
 import { boxView } from "./set-up.ts";
 import type { CardHistory, DrawerView, Page, PlacedCard } from "./views.ts";
 
@@ -105,6 +105,7 @@ async function placeCards(
   const facts = new Map(
     (await library.facts([...records.values()].map((record) => record.fact))).map(({ fact }) => [fact.id, fact]),
   );
+  const names = await subjectNames(library);
   return ids.flatMap((id) => {
     const record = records.get(id);
     const fact = record && facts.get(record.fact);
@@ -112,7 +113,7 @@ async function placeCards(
     return [
       {
         card: cardFrom(fact, record.angle),
-        subject: record.subject,
+        subject: names.get(record.subject) ?? "",
         place: places.get(id) ?? null,
         number: record.number,
       },
@@ -120,12 +121,16 @@ async function placeCards(
   });
 }
 
+const subjectNames = async (library: Library): Promise<ReadonlyMap<string, string>> =>
+  new Map((await library.subjects()).map(({ id, name }) => [id, name]));
+
 /** One card with both sides, its place, and everything that happened to it. */
 export const cardHistory = (context: Context, id: CardId): Promise<CardHistory> =>
   context.store.read(async (session) => {
     const record = found((await session.library.cards([id]))[0], "card");
     const { fact } = found(await session.library.fact(record.fact), "fact");
-    const base = { card: cardFrom(fact, record.angle), subject: record.subject, number: record.number, fact };
+    const subject = (await subjectNames(session.library)).get(record.subject) ?? "";
+    const base = { card: cardFrom(fact, record.angle), subject, number: record.number, fact };
     const box = await session.boxes.box();
     const placement = box && (await session.boxes.placement(box.id, id));
     if (!box || !placement) return { ...base, place: null, dueDate: null, entries: [] };

@@ -129,6 +129,7 @@ export interface DrawerView {
 /** A card with its place in the box; `place` is null if its subject is in no box. */
 export interface PlacedCard {
   readonly card: Card;
+  /** Name of its subject. */
   readonly subject: string;
   readonly place: Place | null;
   /** The card's number, as printed on paper. */

@@ -27,12 +27,15 @@ export interface DemoCounts {
 /** Fills an empty Longhold with the observatory demo. Fails with `conflict` if there is anything already. */
 export async function loadDemo(context: Context, normalise: Normalise, timeZone: string): Promise<DemoCounts> {
   await context.store.read(refuseUnlessEmpty);
-  const pictures = new Map<string, PictureRecord>();
-  for (const { name, svg } of demoDrawings()) {
-    const picture = await normalise(new TextEncoder().encode(svg));
-    if (!picture.ok) throw new Error(`the demo drawing of ${name} was refused: ${picture.error}`);
-    pictures.set(name, picture.value);
-  }
+  const pictures = new Map(
+    await Promise.all(
+      demoDrawings().map(async ({ name, svg }) => {
+        const picture = await normalise(new TextEncoder().encode(svg));
+        if (!picture.ok) throw new Error(`the demo drawing of ${name} was refused: ${picture.error}`);
+        return [name, picture.value] as const;
+      }),
+    ),
+  );
   const hashes = new Map([...pictures].map(([name, picture]) => [name, picture.hash]));
   const demo = buildDemoBox({ now: context.clock(), timeZone, pictures: hashes });
   return context.store.write(async (session) => {

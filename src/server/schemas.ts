@@ -26,7 +26,17 @@ const extras = {
   note: text.default(""),
   source: text.default(""),
   story: text.default(""),
-  tags: z.array(z.string().min(1).max(60)).max(20).default([]),
+  // Lists write tags with commas or semicolons between them, so neither can be part of one.
+  tags: z
+    .array(
+      z
+        .string()
+        .min(1)
+        .max(60)
+        .regex(/^[^,;]+$/, "must not hold a comma or semicolon"),
+    )
+    .max(20)
+    .default([]),
 };
 
 export const factContentSchema = z
