@@ -1,9 +1,11 @@
 // How the pages are built: static files in dist/web that the server hands out under a strict content policy.
 import { defineConfig } from "vite";
 
-export default defineConfig({
+export default defineConfig(({ command }) => ({
   root: "src/web",
   base: "/",
+  // Built pages are the real ones whoever builds them, test runners included.
+  define: command === "build" ? { "process.env.NODE_ENV": '"production"' } : {},
   build: {
     outDir: "../../dist/web",
     emptyOutDir: true,
@@ -16,4 +18,4 @@ export default defineConfig({
     rolldownOptions: { onwarn: (warning, warn) => warning.code === "MODULE_LEVEL_DIRECTIVE" || warn(warning) },
   },
   server: { proxy: { "/api": process.env.LONGHOLD_URL ?? "http://127.0.0.1:4600" } },
-});
+}));

@@ -10,6 +10,8 @@ import type { Log } from "./logging.ts";
 /** At most this many lists are held at once, each for at most this long without a word from its page. */
 const LIMITS = { jobs: 4, idleMs: 30 * 60_000 } as const;
 
+const UNDER_WAY: ReadonlySet<ImportStatus["state"]> = new Set(["waiting", "reading", "saving"]);
+
 interface Job {
   status: ImportStatus;
   readonly worker: Worker;
@@ -90,7 +92,7 @@ export function createImportJobs({ database, newId, log, alone }: ImportJobsOpti
   return {
     open(bytes, pictures) {
       forgetIdle();
-      if ([...jobs.values()].filter((job) => job.status.state !== "done").length >= LIMITS.jobs) {
+      if ([...jobs.values()].filter((job) => UNDER_WAY.has(job.status.state)).length >= LIMITS.jobs) {
         throw new FailureError("conflict", "Several lists are open already. Accept or discard one of them first.");
       }
       const stop = new Int32Array(new SharedArrayBuffer(4));

@@ -45,7 +45,7 @@ function boxTable(db: Db, learner: string) {
       await db
         .insertInto("box")
         .values({ id: box.id, learner_id: learner, ...settings })
-        .onConflict((c) => c.column("id").doUpdateSet(settings))
+        .onConflict((c) => c.column("id").doUpdateSet(settings).where("box.learner_id", "=", learner))
         .execute();
     },
     /** Removes a box with its log and everything cached from it. */
@@ -56,7 +56,12 @@ function boxTable(db: Db, learner: string) {
       await db.deleteFrom("box").where("id", "=", id).where("learner_id", "=", learner).execute();
     },
     async subjectsInBox(box: string) {
-      const rows = await db.selectFrom("box_subject").select("subject_id").where("box_id", "=", box).execute();
+      const rows = await db
+        .selectFrom("box_subject")
+        .select("subject_id")
+        .where("box_id", "=", box)
+        .where("learner_id", "=", learner)
+        .execute();
       return rows.map((row) => row.subject_id);
     },
     async addSubjectToBox(box: string, subject: string) {
@@ -77,11 +82,11 @@ function sittingTable(db: Db, learner: string) {
       return row ? toSitting(row) : null;
     },
     async saveSitting(box: string, { id, date, day, newCards, finished, asked, touched }: SittingRecord) {
-      const counts = { finished: finished ? 1 : 0, asked, touched };
+      const row = { date, day, new_cards: newCards, finished: finished ? 1 : 0, asked, touched };
       await db
         .insertInto("sitting")
-        .values({ id, box_id: box, learner_id: learner, date, day, new_cards: newCards, ...counts })
-        .onConflict((c) => c.column("id").doUpdateSet(counts))
+        .values({ id, box_id: box, learner_id: learner, ...row })
+        .onConflict((c) => c.column("id").doUpdateSet(row).where("sitting.learner_id", "=", learner))
         .execute();
     },
     async sittings(box: string) {

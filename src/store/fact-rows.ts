@@ -1,5 +1,6 @@
 // Facts to rows and back.
 import type { Selectable } from "kysely";
+import { FailureError } from "../app/failure.ts";
 import type { FactRecord } from "../app/ports.ts";
 import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
 import type { Tables } from "./schema.ts";
@@ -8,6 +9,7 @@ type FactRow = Selectable<Tables["fact"]>;
 
 /** The row that keeps a fact. A picture's name stands in the `answer` column. */
 export function factToRow({ fact, contentHash, search, deleted }: FactRecord, learner: string): FactRow {
+  refuseUnstorable([...wordsOf(fact), fact.note, fact.source, fact.story, ...fact.tags]);
   return {
     id: fact.id,
     learner_id: learner,
@@ -27,6 +29,16 @@ export function factToRow({ fact, contentHash, search, deleted }: FactRecord, le
     search,
     deleted: deleted ? 1 : 0,
   };
+}
+
+const wordsOf = (fact: Fact): readonly string[] =>
+  fact.kind === "pair" ? [fact.prompt, fact.answer] : [fact.kind === "statement" ? fact.statement : fact.name];
+
+/** Fails on what not every database takes as text, so that all refuse the same: NUL, and halves of surrogate pairs. */
+export function refuseUnstorable(texts: readonly string[]): void {
+  if (!texts.some((text) => text.includes("\0") || /\p{Cs}/u.test(text))) return;
+  const message = "A text holds a character that cannot be stored (NUL, or half of a character). Type it anew.";
+  throw new FailureError("invalid-input", message);
 }
 
 /** The fact that a row keeps. */

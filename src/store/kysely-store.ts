@@ -17,11 +17,28 @@ export async function openKyselyStore(dialect: Dialect, learner: string = LOCAL_
   }
   const session = (over: Db): Session => ({ library: createLibrary(over, learner), boxes: createBoxes(over, learner) });
   return {
-    // A transaction for reading too: a view made of several queries must not see a write half way.
-    read: (work) => db.transaction().execute((transaction) => work(session(transaction))),
-    write: (work) => db.transaction().execute((transaction) => work(session(transaction))),
+    // A transaction for reading too: a view made of several queries must see one moment. SQLite always does.
+    read: (work) =>
+      db
+        .transaction()
+        .setIsolationLevel("repeatable read")
+        .execute((transaction) => work(session(transaction))),
+    write: (work) =>
+      db.transaction().execute(async (transaction) => {
+        await takeTurn(transaction, learner);
+        return work(session(transaction));
+      }),
     close: () => db.destroy(),
   };
+}
+
+/** Holds the learner's row, so that writes for one learner come one after another on every database. */
+async function takeTurn(db: Db, learner: string): Promise<void> {
+  await db
+    .updateTable("learner")
+    .set(({ ref }) => ({ name: ref("name") }))
+    .where("id", "=", learner)
+    .execute();
 }
 
 async function migrate(db: Db): Promise<void> {

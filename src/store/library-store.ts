@@ -3,7 +3,7 @@ import { sql } from "kysely";
 import type { CardRecord, FactQuery, FactRecord, Library, PictureRecord, SubjectRecord } from "../app/ports.ts";
 import type { Angle, Fact } from "../core/facts/fact.ts";
 import { batches } from "../core/lists.ts";
-import { factFromRow, factToRow } from "./fact-rows.ts";
+import { factFromRow, factToRow, refuseUnstorable } from "./fact-rows.ts";
 import { BATCH, type Db } from "./schema.ts";
 
 /** The library of `learner`. */
@@ -52,11 +52,14 @@ function subjectTable(db: Db, learner: string) {
       return row ? toSubject(row) : null;
     },
     async saveSubject(subject: SubjectRecord) {
+      refuseUnstorable([subject.name]);
       const row = { id: subject.id, learner_id: learner, name: subject.name, demo: subject.demo ? 1 : 0 };
       await db
         .insertInto("subject")
         .values(row)
-        .onConflict((c) => c.column("id").doUpdateSet({ name: row.name, demo: row.demo }))
+        .onConflict((c) =>
+          c.column("id").doUpdateSet({ name: row.name, demo: row.demo }).where("subject.learner_id", "=", learner),
+        )
         .execute();
     },
     /** Removes the subject with its facts and cards, and the pictures that nothing uses any more. */
@@ -105,7 +108,8 @@ function factTable(db: Db, learner: string) {
       for (const word of query.words)
         matching = matching.where("search", "like", sql<string>`${likePattern(word)} escape '!'`);
       if (query.tag !== undefined) {
-        matching = matching.where("tags", "like", sql<string>`${likePattern(JSON.stringify(query.tag))} escape '!'`);
+        // Not LIKE, which takes a for A in SQLite and not in PostgreSQL.
+        matching = matching.where(sql<boolean>`replace(tags, ${JSON.stringify(query.tag)}, '') <> tags`);
       }
       const total = await matching.select(({ fn }) => fn.countAll().as("count")).executeTakeFirstOrThrow();
       let page = matching.selectAll().orderBy("id", "desc").limit(query.limit);

@@ -3,7 +3,7 @@ import type { Boxes } from "../app/ports.ts";
 import { batches } from "../core/lists.ts";
 import { type CardLogEntry, inLogOrder, isCardEntry, type LogEntry } from "../core/log/entry.ts";
 import { entryFromRow, entryToRow } from "./log-rows.ts";
-import { BATCH, type Db } from "./schema.ts";
+import { BATCH, type Db, ownBox } from "./schema.ts";
 
 type LogPart = Pick<
   Boxes,
@@ -27,7 +27,7 @@ export function logTable(db: Db, learner: string): LogPart {
   const takenBack: LogPart["takenBack"] = async (ids) => {
     const found = new Set<string>();
     for (const batch of batches(ids, BATCH)) {
-      const rows = await db.selectFrom("log").select("target_id").where("target_id", "in", batch).execute();
+      const rows = await own().where("target_id", "in", batch).execute();
       for (const row of rows) if (row.target_id !== null) found.add(row.target_id);
     }
     return found;
@@ -87,7 +87,7 @@ export function logTable(db: Db, learner: string): LogPart {
       const row = await db
         .selectFrom("log")
         .select("id")
-        .where("box_id", "=", box)
+        .where("box_id", "=", ownBox(db, learner, box))
         .orderBy("id", "desc")
         .limit(1)
         .executeTakeFirst();
@@ -97,7 +97,7 @@ export function logTable(db: Db, learner: string): LogPart {
       const row = await db
         .selectFrom("log")
         .select(({ fn }) => fn.countAll().as("count"))
-        .where("box_id", "=", box)
+        .where("box_id", "=", ownBox(db, learner, box))
         .executeTakeFirstOrThrow();
       return Number(row.count);
     },
@@ -115,7 +115,7 @@ export function logTable(db: Db, learner: string): LogPart {
       const newest = db
         .selectFrom("log")
         .select(["compartment", "answer"])
-        .where("box_id", "=", box)
+        .where("box_id", "=", ownBox(db, learner, box))
         .where("pass", "=", "visit")
         .orderBy("id", "desc")
         .limit(limit)
@@ -135,7 +135,7 @@ export function logTable(db: Db, learner: string): LogPart {
       const rows = await db
         .selectFrom("log")
         .select(["pass", "answer", "seconds"])
-        .where("box_id", "=", box)
+        .where("box_id", "=", ownBox(db, learner, box))
         .where("kind", "=", "outcome")
         .orderBy("id", "desc")
         .limit(limit)

@@ -2,7 +2,7 @@
 import type { Boxes } from "../app/ports.ts";
 import { batches } from "../core/lists.ts";
 import { placementFromRow, placementToRow } from "./placement-rows.ts";
-import { BATCH, type Db } from "./schema.ts";
+import { BATCH, type Db, ownBox } from "./schema.ts";
 
 type PlacementPart = Pick<
   Boxes,
@@ -22,7 +22,7 @@ type PlacementPart = Pick<
 
 /** The placement part of a learner's boxes. */
 export function placementTable(db: Db, learner: string): PlacementPart {
-  const rowsOf = (box: string) => db.selectFrom("placement").where("box_id", "=", box);
+  const rowsOf = (box: string) => db.selectFrom("placement").where("box_id", "=", ownBox(db, learner, box));
   const due = (box: string, day: number) => rowsOf(box).where("place", "=", "compartment").where("due", "<=", day);
   return {
     async placement(box, card) {
@@ -41,7 +41,7 @@ export function placementTable(db: Db, learner: string): PlacementPart {
       await db
         .updateTable("placement")
         .set(rest)
-        .where("box_id", "=", box)
+        .where("box_id", "=", ownBox(db, learner, box))
         .where("card_id", "=", placement.card)
         .execute();
     },

@@ -133,3 +133,7 @@ export type Db = Kysely<Tables>;
 
 /** Rows fetched or written at once: well inside the parameter limits of both databases. */
 export const BATCH = 500;
+
+/** A box if it is this learner's, else nothing: what is asked by box never shows another learner's rows. */
+export const ownBox = (db: Db, learner: string, box: string) =>
+  db.selectFrom("box").select("id").where("id", "=", box).where("learner_id", "=", learner);

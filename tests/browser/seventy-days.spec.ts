@@ -45,6 +45,9 @@ test("nothing acknowledged is lost, nothing is asked twice, and the places are t
     await desk.close();
     await server.stop();
     await compare(server, desk.given);
+  } catch (error) {
+    await desk.page.screenshot({ path: test.info().outputPath("table.png") }).catch(() => undefined);
+    throw error;
   } finally {
     await desk.close();
     await server.kill().catch(() => undefined);
@@ -83,6 +86,7 @@ async function bringFacts(page: Page, url: string): Promise<void> {
 class Desk {
   page!: Page;
   readonly given: Given[] = [];
+  readonly errors: Error[] = [];
   private context: BrowserContext | null = null;
 
   constructor(
@@ -100,9 +104,8 @@ class Desk {
       reducedMotion: "reduce",
     });
     this.page = this.context.pages()[0] ?? (await this.context.newPage());
-    this.page.on("pageerror", (error) => {
-      throw error;
-    });
+    this.page.setDefaultTimeout(20_000);
+    this.page.on("pageerror", (error) => this.errors.push(error));
   }
 
   async close(): Promise<void> {
@@ -113,10 +116,12 @@ class Desk {
   /** One evening: sits down, answers everything, and lives through what goes wrong. */
   async evening(day: number): Promise<void> {
     const now = START + day * DAY_MS;
+    console.log(`evening ${day}, ${this.given.length} answers so far`);
     this.server.setTime(now);
     await this.sitDown(now, "Begin sitting");
     const troubleAt = KILLED.has(day) || CLOSED.has(day) ? 3 + Math.floor(uniform("trouble", `${day}`) * 12) : -1;
     for (let n = 0; ; n++) {
+      expect(this.errors).toEqual([]);
       if (n === troubleAt && KILLED.has(day)) await this.serverDies(day);
       if (n === troubleAt + 4 && CLOSED.has(day)) {
         await this.close();

@@ -4,7 +4,8 @@ import fc from "fast-check";
 import type { LogEntry } from "../../src/core/log/entry.ts";
 import { createEntryId, type EntryId } from "../../src/core/log/entry-id.ts";
 
-type Sendable = Exclude<LogEntry, { kind: "set-up" | "settings" | "begin" }>;
+/** An entry that a page may send. */
+export type Sendable = Exclude<LogEntry, { kind: "set-up" | "settings" | "begin" }>;
 
 /** A sitting that the entries belong to. */
 export interface LogSitting {
@@ -12,8 +13,10 @@ export interface LogSitting {
   readonly day: number;
 }
 
-/** Where entries are about: a box, its cards, and its sittings from the oldest to the newest. */
+/** What entries are about: a box, its cards, and its sittings from the oldest to the newest. */
 export interface LogScene {
+  /** Tells identities of one scene from those of another. */
+  readonly world?: number;
   readonly box: string;
   readonly cards: readonly string[];
   readonly sittings: readonly LogSitting[];
@@ -41,11 +44,15 @@ export interface Act {
 /** Saturday evening at the observatory, the hour at which the made-up sittings begin. */
 export const FIRST_EVENING = Date.parse("2026-03-14T20:00:00Z");
 
-const DAY_MS = 86_400_000;
+/** Milliseconds from one evening to the next. */
+export const DAY_MS = 86_400_000;
 
 /** An identity for the moment `seconds` after the beginning of sitting number `sitting`. */
-export const idAt = (sitting: number, seconds: number): EntryId =>
-  createEntryId(FIRST_EVENING + sitting * DAY_MS + seconds * 1000, new Uint8Array(10).fill((sitting + seconds) & 255));
+export function idAt(sitting: number, seconds: number, world = 0): EntryId {
+  const random = new Uint8Array(10).fill((sitting + seconds) & 255);
+  random.set([world >> 8, world & 255], 8);
+  return createEntryId(FIRST_EVENING + sitting * DAY_MS + seconds * 1000, random);
+}
 
 /** Visits and introductions are the usual thing; everything else happens now and then. */
 export const anyAct: fc.Arbitrary<Act> = fc.record({
@@ -65,13 +72,13 @@ export const anyAct: fc.Arbitrary<Act> = fc.record({
 });
 
 /** The entries of these acts in the order in which they happen, which is the order of their identities. */
-export function entriesOf(acts: readonly Act[], { box, cards, sittings }: LogScene): readonly Sendable[] {
+export function entriesOf(acts: readonly Act[], { world, box, cards, sittings }: LogScene): readonly Sendable[] {
   const entries: Sendable[] = [];
   let at = 0;
   acts.forEach((act, i) => {
     const sitting = sittings[at] as LogSitting;
     const card = cards[act.card % cards.length] as string;
-    const id = idAt(at, i + 1);
+    const id = idAt(at, i + 1, world);
     const base = { id, box, at: FIRST_EVENING + at * DAY_MS + (i + 1) * 1000 };
     const own = { ...base, card, day: sitting.day };
     switch (act.what) {

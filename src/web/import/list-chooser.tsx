@@ -1,0 +1,114 @@
+// Takes a list: pasted, dropped or chosen, with the pictures that belong to it.
+import { useMutation } from "@tanstack/react-query";
+import { type ClipboardEvent, useState } from "react";
+import { api } from "../client.ts";
+import { DropZone } from "../shell/drop-zone.tsx";
+import { FilePick } from "../shell/file-pick.tsx";
+import { Trouble } from "../shell/states.tsx";
+import { counted } from "../words.ts";
+
+/** A longer text, in characters, would make the field slow; it is taken as if it came in a file. */
+const MOST_SHOWN = 200_000;
+const EXAMPLE = "Vega\tLyra\nDeneb\tCygnus\nAltair\tAquila";
+
+/** Where a list comes in; `opened` gets the number under which the server holds it. */
+export function ListChooser({ opened }: { readonly opened: (id: string) => void }) {
+  const [text, setText] = useState("");
+  const [file, setFile] = useState<File | null>(null);
+  const [pictures, setPictures] = useState<readonly File[]>([]);
+  const send = useMutation({
+    mutationFn: () => api.startImport(toForm(file ?? new Blob([text], { type: "text/plain" }), pictures)),
+    onSuccess: ({ id }) => opened(id),
+  });
+  const take = (files: Iterable<File>): void => {
+    const all = [...files];
+    const images = all.filter((one) => one.type.startsWith("image/"));
+    const list = all.find((one) => !one.type.startsWith("image/"));
+    if (list) setFile(list);
+    if (images.length > 0) setPictures((known) => [...known, ...images]);
+  };
+  const paste = (event: ClipboardEvent): void => {
+    const pasted = event.clipboardData.getData("text/plain");
+    if (pasted.length <= MOST_SHOWN) return;
+    event.preventDefault();
+    setFile(new File([pasted], "Pasted list", { type: "text/plain" }));
+  };
+  return (
+    <>
+      <p className="lead">
+        One fact a line, its parts in columns: prompt and answer, or a statement with [gaps]. Nothing is saved before
+        you have seen the cards and accepted them.
+      </p>
+      <div className="choosers">
+        <section className="sheet" aria-labelledby="paste">
+          <h2 id="paste">Paste it</h2>
+          <label className="field">
+            <span>The list</span>
+            <textarea
+              className="list-paste"
+              dir="auto"
+              rows={9}
+              value={text}
+              placeholder={EXAMPLE}
+              disabled={file !== null}
+              onChange={(event) => setText(event.target.value)}
+              onPaste={paste}
+            />
+          </label>
+          <p className="hint">Cells copied from a spreadsheet work as they are.</p>
+        </section>
+        <section className="sheet" aria-labelledby="file">
+          <h2 id="file">Or bring a file</h2>
+          <DropZone label="List and pictures" take={take}>
+            <span className="row">
+              <FilePick
+                label="Choose a list"
+                accept=".csv,.tsv,.txt,text/csv,text/plain,text/tab-separated-values"
+                take={take}
+              />
+              <FilePick label="Choose pictures" accept="image/*" multiple take={take} />
+            </span>
+            <span className="hint">
+              or drop them here. Pictures are found by the names in the list's picture column.
+            </span>
+          </DropZone>
+          {file ? (
+            <p className="chosen">
+              <strong dir="auto">{file.name}</strong>
+              <button type="button" className="quiet" onClick={() => setFile(null)}>
+                Leave out this file
+              </button>
+            </p>
+          ) : null}
+          {pictures.length > 0 ? (
+            <p className="chosen">
+              {counted(pictures.length, "picture")}
+              <button type="button" className="quiet" onClick={() => setPictures([])}>
+                Leave out the pictures
+              </button>
+            </p>
+          ) : null}
+        </section>
+      </div>
+      <p className="begin-row">
+        <button
+          type="button"
+          className="big primary"
+          disabled={send.isPending || (file === null && text.trim() === "")}
+          onClick={() => send.mutate()}
+        >
+          Read the list
+        </button>
+        <span className="hint">This saves nothing yet.</span>
+      </p>
+      {send.error ? <Trouble error={send.error} retry={() => send.mutate()} /> : null}
+    </>
+  );
+}
+
+function toForm(list: Blob, pictures: readonly File[]): FormData {
+  const form = new FormData();
+  form.append("list", list, list instanceof File ? list.name : "list.txt");
+  for (const picture of pictures) form.append("pictures", picture, picture.name);
+  return form;
+}

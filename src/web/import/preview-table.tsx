@@ -1,0 +1,62 @@
+// The first rows of a list, with what each column holds chosen above it.
+import type { Column, ImportPreview } from "../../app/views.ts";
+import { COLUMN_CHOICES } from "./column-names.ts";
+
+interface PreviewTableProps {
+  readonly preview: ImportPreview;
+  readonly busy: boolean;
+  readonly choose: (at: number, column: Column | null) => void;
+}
+
+/** The rows as they stand in the list. */
+export function PreviewTable({ preview, busy, choose }: PreviewTableProps) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable from the keyboard
+    <section className="table-scroll" tabIndex={0} aria-label="The first rows of the list">
+      <table className="preview-table">
+        <thead>
+          <tr>
+            {preview.columns.map((column, i) => (
+              // Columns have no name but their place.
+              <th key={`${i}`} scope="col">
+                <ColumnChoice at={i} column={column} busy={busy} choose={choose} />
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {preview.sample.map((row, r) => (
+            <tr key={`${r}`} data-heading={preview.header && r === 0 ? "" : undefined}>
+              {preview.columns.map((column, c) => (
+                <td key={`${c}`} dir="auto" data-unused={column === null ? "" : undefined}>
+                  {row[c] ?? ""}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function ColumnChoice(
+  props: { readonly at: number; readonly column: Column | null } & Pick<PreviewTableProps, "busy" | "choose">,
+) {
+  const { at, column, busy, choose } = props;
+  return (
+    <select
+      aria-label={`Column ${at + 1} holds`}
+      value={column ?? ""}
+      disabled={busy}
+      onChange={(event) => choose(at, COLUMN_CHOICES.find(([value]) => value === event.target.value)?.[0] ?? null)}
+    >
+      <option value="">None</option>
+      {COLUMN_CHOICES.map(([value, name]) => (
+        <option key={value} value={value}>
+          {name}
+        </option>
+      ))}
+    </select>
+  );
+}

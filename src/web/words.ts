@@ -1,0 +1,97 @@
+// How numbers, dates and parts of the trade are put into words, the same on every page.
+import type { Place } from "../core/box/placement.ts";
+import type { LocalDate } from "../core/calendar/local-date.ts";
+import type { Angle } from "../core/facts/fact.ts";
+
+const LOCALE = "en-GB";
+const numbers = new Intl.NumberFormat(LOCALE);
+const longDates = new Intl.DateTimeFormat(LOCALE, { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" });
+const shortDates = new Intl.DateTimeFormat(LOCALE, {
+  weekday: "short",
+  day: "numeric",
+  month: "short",
+  timeZone: "UTC",
+});
+const yearDates = new Intl.DateTimeFormat(LOCALE, { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
+const months = new Intl.DateTimeFormat(LOCALE, { month: "long", timeZone: "UTC" });
+
+const instant = (date: LocalDate): number => Date.parse(`${date}T00:00:00Z`);
+
+/** Wednesday 25 November. */
+export const longDate = (date: LocalDate): string => longDates.format(instant(date)).replace(",", "");
+/** Wed 25 Nov. */
+export const shortDate = (date: LocalDate): string => shortDates.format(instant(date)).replace(",", "");
+/** 25 November 2026. */
+export const yearDate = (date: LocalDate): string => yearDates.format(instant(date));
+/** November. */
+export const monthName = (date: LocalDate): string => months.format(instant(date));
+
+/** Day and time of an instant in a time zone. */
+export const instantIn = (at: number, timeZone: string): string =>
+  new Intl.DateTimeFormat(LOCALE, {
+    day: "numeric",
+    month: "short",
+    year: "numeric",
+    hour: "2-digit",
+    minute: "2-digit",
+    timeZone,
+  })
+    .format(at)
+    .replace(",", "");
+
+/** A number with its thousands set apart. */
+export const count = (n: number): string => numbers.format(Math.round(n));
+
+/** "1 card", "12 cards". */
+export const counted = (n: number, one: string, many = `${one}s`): string =>
+  `${count(n)} ${Math.round(n) === 1 ? one : many}`;
+
+/** "about 25 minutes". */
+export function about(minutes: number): string {
+  if (minutes <= 0) return "no time at all";
+  if (minutes < 0.75) return "less than a minute";
+  if (minutes < 90) return `about ${counted(minutes, "minute")}`;
+  const halves = Math.round(minutes / 30) / 2;
+  return `about ${halves} hours`;
+}
+
+/** "1 Monday" as a name. */
+export const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;
+
+/** An angle in words. */
+export function angleName(angle: Angle): string {
+  switch (angle) {
+    case "forward":
+      return "Prompt to answer";
+    case "reverse":
+      return "Answer to prompt";
+    case "picture-to-name":
+      return "Picture to name";
+    case "name-to-picture":
+      return "Name to picture";
+    default:
+      return `Gap ${angle.slice("gap-".length)}`;
+  }
+}
+
+/** "compartment 4, bundle 2"; the bundle is left out where a compartment has only one. */
+export const pileName = (compartment: number, bundle: number, bundles: number): string =>
+  bundles > 1 ? `compartment ${compartment} · bundle ${bundle}` : `compartment ${compartment}`;
+
+/** A card's place in words. */
+export function placeName(place: Place | null): string {
+  if (!place) return "in no box";
+  switch (place.kind) {
+    case "stock":
+      return "in the stock";
+    case "kept":
+      return "kept";
+    case "compartment":
+      return `in compartment ${place.compartment}, bundle ${place.bundle}`;
+    case "withdrawn":
+      return `withdrawn (was ${placeName(place.from)})`;
+  }
+}
+
+/** A text with a capital first letter. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,25 @@
+// Fetches the fact that is opened, or lays out a blank one.
+import { useQuery } from "@tanstack/react-query";
+import type { SubjectView } from "../../app/views.ts";
+import { api } from "../client.ts";
+import { KEYS } from "../data/queries.ts";
+import { Loaded } from "../shell/states.tsx";
+import { FactEditor } from "./fact-editor.tsx";
+
+/** The editor beside the list. `id` is "new" for a fact to be written. */
+export function EditorPanel({ id, subject }: { readonly id: string; readonly subject: SubjectView | null }) {
+  const isNew = id === "new";
+  const fact = useQuery({
+    queryKey: [...KEYS.fact, id],
+    queryFn: () => api.fact(id),
+    enabled: !isNew,
+    refetchOnWindowFocus: false,
+  });
+  if (isNew) return <FactEditor before={null} subject={subject} />;
+  return (
+    <Loaded query={fact} what="the fact">
+      {/* A fact changed elsewhere starts a fresh editor. */}
+      {(found) => <FactEditor key={JSON.stringify(found)} before={found} subject={subject} />}
+    </Loaded>
+  );
+}

@@ -1,0 +1,55 @@
+// A picture for a fact: pasted, dropped or chosen; stored at once, used when the fact is saved.
+import { useMutation } from "@tanstack/react-query";
+import { useEffect, useRef } from "react";
+import { api, pictureUrl } from "../client.ts";
+import { DropZone } from "../shell/drop-zone.tsx";
+import { FilePick } from "../shell/file-pick.tsx";
+import { Trouble } from "../shell/states.tsx";
+
+interface PictureFieldProps {
+  readonly label: string;
+  readonly picture: string | null;
+  readonly set: (picture: string | null) => void;
+}
+
+/** Shows the picture there is, or takes one. */
+export function PictureField({ label, picture, set }: PictureFieldProps) {
+  const store = useMutation({ mutationFn: api.addPicture, onSuccess: ({ hash }) => set(hash) });
+  const take = (files: Iterable<File>): boolean => {
+    const image = [...files].find((file) => file.type.startsWith("image/"));
+    if (image) store.mutate(image);
+    return image !== undefined;
+  };
+  usePaste(take);
+  return (
+    <fieldset className="picture-field">
+      <legend>{label}</legend>
+      <DropZone label={label} take={take}>
+        {picture ? <img src={pictureUrl(picture)} alt={label} /> : null}
+        <FilePick label={picture ? "Choose another picture" : "Choose a picture"} accept="image/*" take={take} />
+        <span className="hint">{store.isPending ? "Storing the picture" : "or drop it here, or paste it"}</span>
+        {picture ? (
+          <button type="button" className="quiet" onClick={() => set(null)}>
+            Remove the picture
+          </button>
+        ) : null}
+      </DropZone>
+      {store.error ? <Trouble error={store.error} /> : null}
+    </fieldset>
+  );
+}
+
+/** A picture pasted anywhere on the page is meant for the fact. */
+function usePaste(take: (files: Iterable<File>) => boolean): void {
+  const latest = useRef(take);
+  useEffect(() => {
+    latest.current = take;
+  });
+  useEffect(() => {
+    const onPaste = (event: ClipboardEvent): void => {
+      if (event.clipboardData && latest.current(event.clipboardData.files)) event.preventDefault();
+    };
+    window.addEventListener("paste", onPaste);
+    return () => window.removeEventListener("paste", onPaste);
+  }, []);
+}

@@ -1,0 +1,95 @@
+// Which subject lies on the bench, and what can be done with it as a whole.
+import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
+import { Link } from "wouter";
+import type { SubjectView } from "../../app/views.ts";
+import { api, exportUrl } from "../client.ts";
+import { useRefresh } from "../data/queries.ts";
+import { NameDialog } from "../shell/name-dialog.tsx";
+import { counted } from "../words.ts";
+import { useWorkshopPlace } from "./use-place.ts";
+
+interface BarProps {
+  readonly subjects: readonly SubjectView[];
+  readonly subject: SubjectView | null;
+}
+
+/** Switches, names, brings and takes away subjects. */
+export function SubjectBar({ subjects, subject }: BarProps) {
+  const { open } = useWorkshopPlace();
+  const [naming, setNaming] = useState<"new" | "rename" | null>(null);
+  return (
+    <div className="subject-bar">
+      {subject ? (
+        <>
+          <label className="field inline">
+            <span>Subject</span>
+            <select
+              dir="auto"
+              value={subject.id}
+              onChange={(event) => open({ subject: event.target.value, fact: null })}
+            >
+              {subjects.map((one) => (
+                <option key={one.id} value={one.id}>
+                  {one.name}
+                </option>
+              ))}
+            </select>
+          </label>
+          <span className="subject-size">
+            {counted(subject.facts, "fact")}, {counted(subject.cards, "card")}
+          </span>
+        </>
+      ) : null}
+      <span className="row grow end">
+        {subject ? (
+          <>
+            <button type="button" className="quiet" onClick={() => setNaming("rename")}>
+              Rename
+            </button>
+            <a className="button quiet" href={exportUrl(subject.id)} download>
+              Export
+            </a>
+          </>
+        ) : null}
+        <button type="button" className="quiet" onClick={() => setNaming("new")}>
+          New subject
+        </button>
+        <Link className="button" href="/workshop/import">
+          Bring a list
+        </Link>
+        {subject ? (
+          <button type="button" className="primary" onClick={() => open({ subject: subject.id, fact: "new" })}>
+            New fact
+          </button>
+        ) : null}
+      </span>
+      {naming ? <SubjectNaming subject={naming === "rename" ? subject : null} close={() => setNaming(null)} /> : null}
+    </div>
+  );
+}
+
+function SubjectNaming({ subject, close }: { readonly subject: SubjectView | null; readonly close: () => void }) {
+  const { open } = useWorkshopPlace();
+  const refresh = useRefresh();
+  const save = useMutation({
+    mutationFn: (name: string) => (subject ? api.renameSubject(subject.id, name) : api.createSubject(name)),
+    onSuccess: async (saved) => {
+      await refresh();
+      close();
+      if (!subject) open({ subject: saved.id, fact: "new" });
+    },
+  });
+  return (
+    <NameDialog
+      title={subject ? "Rename the subject" : "A new subject"}
+      label="Name"
+      initial={subject?.name ?? ""}
+      yes={subject ? "Rename" : "Make the subject"}
+      busy={save.isPending}
+      error={save.error}
+      save={save.mutate}
+      close={close}
+    />
+  );
+}

@@ -1,0 +1,4 @@
+import { newSqliteDatabase } from "../support/sqlite-database.ts";
+import { storeContract } from "./store-contract.ts";
+
+storeContract("SQLite", newSqliteDatabase);

@@ -1,0 +1,23 @@
+// The contract of the storage port: one suite that every database passes.
+import { describe } from "vitest";
+import type { NewDatabase } from "../support/store-database.ts";
+import { deliveryContract } from "./delivery-contract.ts";
+import { factsContract } from "./facts-contract.ts";
+import { learnerContract } from "./learner-contract.ts";
+import { libraryContract } from "./library-contract.ts";
+import { logContract } from "./log-contract.ts";
+import { placementContract } from "./placement-contract.ts";
+import { transactionContract } from "./transaction-contract.ts";
+
+/** Runs the whole contract on databases of one kind. */
+export function storeContract(name: string, newDatabase: NewDatabase): void {
+  describe(`a store on ${name}`, () => {
+    transactionContract(newDatabase);
+    libraryContract(newDatabase);
+    logContract(newDatabase);
+    placementContract(newDatabase);
+    deliveryContract(newDatabase);
+    factsContract(newDatabase);
+    learnerContract(newDatabase);
+  });
+}
