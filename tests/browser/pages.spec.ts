@@ -32,7 +32,7 @@ const PAGES: readonly { name: string; open: (page: Page) => Promise<void> }[] = 
     name: "a fact's editor",
     open: async (page) => {
       await visit(page, "/workshop", "Workshop");
-      await page.getByRole("button", { name: /Virgo/ }).first().click();
+      await page.getByRole("link", { name: /Virgo/ }).first().click();
       await expect(page.getByRole("button", { name: "Save" })).toBeVisible();
     },
   },
