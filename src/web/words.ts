@@ -13,7 +13,6 @@ const shortDates = new Intl.DateTimeFormat(LOCALE, {
   timeZone: "UTC",
 });
 const yearDates = new Intl.DateTimeFormat(LOCALE, { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
-const months = new Intl.DateTimeFormat(LOCALE, { month: "long", timeZone: "UTC" });
 
 const instant = (date: LocalDate): number => Date.parse(`${date}T00:00:00Z`);
 
@@ -23,8 +22,6 @@ export const longDate = (date: LocalDate): string => longDates.format(instant(da
 export const shortDate = (date: LocalDate): string => shortDates.format(instant(date)).replace(",", "");
 /** 25 November 2026. */
 export const yearDate = (date: LocalDate): string => yearDates.format(instant(date));
-/** November. */
-export const monthName = (date: LocalDate): string => months.format(instant(date));
 
 /** Day and time of an instant in a time zone. */
 export const instantIn = (at: number, timeZone: string): string =>
