@@ -5,10 +5,20 @@ import { exportVerb } from "./export-verb.ts";
 import { importVerb } from "./import-verb.ts";
 import { rebuildVerb } from "./rebuild-verb.ts";
 import { serveVerb } from "./serve-verb.ts";
+import { sitVerb } from "./sit-verb.ts";
 import { todayVerb } from "./today-verb.ts";
 import type { Verb } from "./verb.ts";
 
 export type { Verb } from "./verb.ts";
 
 /** In the order in which the overview lists them. */
-export const VERBS: readonly Verb[] = [serveVerb, demoVerb, importVerb, exportVerb, todayVerb, chartVerb, rebuildVerb];
+export const VERBS: readonly Verb[] = [
+  serveVerb,
+  demoVerb,
+  importVerb,
+  exportVerb,
+  todayVerb,
+  sitVerb,
+  chartVerb,
+  rebuildVerb,
+];

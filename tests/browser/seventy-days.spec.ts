@@ -47,7 +47,9 @@ test("nothing acknowledged is lost, nothing is asked twice, and the places are t
     await compare(server, desk.given);
   } catch (error) {
     await desk.page.screenshot({ path: test.info().outputPath("table.png") }).catch(() => undefined);
-    throw error;
+    throw new Error(`after ${desk.given.length} answers; the page said: ${desk.said.join("; ") || "nothing"}`, {
+      cause: error,
+    });
   } finally {
     await desk.close();
     await server.kill().catch(() => undefined);
@@ -86,7 +88,8 @@ async function bringFacts(page: Page, url: string): Promise<void> {
 class Desk {
   page!: Page;
   readonly given: Given[] = [];
-  readonly errors: Error[] = [];
+  /** Everything that went wrong inside the page, which is nothing. */
+  readonly said: string[] = [];
   private context: BrowserContext | null = null;
 
   constructor(
@@ -105,7 +108,7 @@ class Desk {
     });
     this.page = this.context.pages()[0] ?? (await this.context.newPage());
     this.page.setDefaultTimeout(20_000);
-    this.page.on("pageerror", (error) => this.errors.push(error));
+    this.page.on("pageerror", (error) => this.said.push(error.message));
   }
 
   async close(): Promise<void> {
@@ -116,12 +119,11 @@ class Desk {
   /** One evening: sits down, answers everything, and lives through what goes wrong. */
   async evening(day: number): Promise<void> {
     const now = START + day * DAY_MS;
-    console.log(`evening ${day}, ${this.given.length} answers so far`);
     this.server.setTime(now);
     await this.sitDown(now, "Begin sitting");
     const troubleAt = KILLED.has(day) || CLOSED.has(day) ? 3 + Math.floor(uniform("trouble", `${day}`) * 12) : -1;
     for (let n = 0; ; n++) {
-      expect(this.errors).toEqual([]);
+      expect(this.said).toEqual([]);
       if (n === troubleAt && KILLED.has(day)) await this.serverDies(day);
       if (n === troubleAt + 4 && CLOSED.has(day)) {
         await this.close();

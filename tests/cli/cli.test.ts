@@ -4,9 +4,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import sharp from "sharp";
 import { describe, expect, test } from "vitest";
-import { longhold, withFolder } from "../support/program.ts";
+import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
-const VERBS = ["serve", "demo", "import", "export", "today", "chart", "rebuild"];
+const VERBS = ["serve", "demo", "import", "export", "today", "sit", "chart", "rebuild"];
+
+/** `longhold sit` with these lines typed. */
+const sit = (data: string, lines: readonly string[], newCards = "0") =>
+  longholdTold(`${lines.join("\n")}\n`, "sit", "--new", newCards, "--data", data);
 
 describe("help and errors", () => {
   test("every verb explains itself and succeeds", async () => {
@@ -180,4 +184,22 @@ test("the demo fills an empty folder, today tells what is due, and the log repla
     const twice = await longhold("demo", "--data", data);
     expect(twice.status).toBe(1);
     expect(twice.stderr).toContain("The demo needs an empty one");
+  }));
+
+test("a sitting in the terminal pauses, takes back, goes on and finishes", () =>
+  withFolder(async (data) => {
+    await longhold("demo", "--data", data);
+    const due = JSON.parse((await longhold("today", "--data", data, "--json")).stdout) as { due: number };
+    // One answer, taken back by the next line, given again, then a pause.
+    const first = await sit(data, ["", "m", "b", "", "r", "q"]);
+    expect(first.stdout).toContain("Paused. Nothing is lost");
+    const after = JSON.parse((await longhold("today", "--data", data, "--json")).stdout) as { due: number };
+    expect(after.due).toBe(due.due - 1);
+    const rest = await sit(
+      data,
+      Array.from({ length: 2 * due.due + 60 }, (_, i) => (i % 2 ? "r" : "")),
+      "0",
+    );
+    expect(rest.stdout).toMatch(/Sitting finished: \d+ moved up, 0 sent back/);
+    expect((await longhold("rebuild", "--data", data)).stdout).toContain("no differences");
   }));

@@ -15,8 +15,12 @@ export interface Ended {
 }
 
 /** Runs `longhold` with these words to its end. */
-export function longhold(...words: readonly string[]): Promise<Ended> {
-  const child = spawn(process.execPath, [PROGRAM, ...words], { stdio: ["ignore", "pipe", "pipe"] });
+export const longhold = (...words: readonly string[]): Promise<Ended> => longholdTold("", ...words);
+
+/** As `longhold`, with text on its standard input. */
+export function longholdTold(input: string, ...words: readonly string[]): Promise<Ended> {
+  const child = spawn(process.execPath, [PROGRAM, ...words], { stdio: ["pipe", "pipe", "pipe"] });
+  child.stdin.end(input);
   let stdout = "";
   let stderr = "";
   child.stdout.on("data", (chunk) => {
