@@ -102,11 +102,12 @@ export async function saveNewFacts(session: Session, facts: readonly Fact[]): Pr
 export const editFact = (context: Context, id: string, draft: FactDraft, angles?: readonly Angle[]): Promise<Fact> =>
   context.store.write(async (session) => {
     const { fact: before, deleted } = found(await session.library.fact(id), "fact");
+    if (deleted) throw new FailureError("conflict", "This fact was deleted. Bring it back before changing it.");
     const cards = await session.library.cardsOfFact(id);
     const content = await checkDraft(session, draft, (statement) => numbersAfter(before, cards, statement));
     const chosen = chosenAngles(content, angles ?? keptAngles(before, content));
     const fact: Fact = { ...content, id, subject: before.subject, angles: chosen };
-    await session.library.updateFact(factRecord(fact, deleted));
+    await session.library.updateFact(factRecord(fact));
     await followAngles(context, session, before, fact, cards);
     return fact;
   });

@@ -150,6 +150,8 @@ export interface Boxes {
   box(): Promise<BoxRecord | null>;
   saveBox(box: BoxRecord): Promise<void>;
   removeBox(id: string): Promise<void>;
+  /** Takes a subject out of a box as if it had never been in it: its cards' places and entries go too. */
+  forgetSubject(box: string, subject: string): Promise<void>;
   subjectsInBox(box: string): Promise<readonly string[]>;
   addSubjectToBox(box: string, subject: string): Promise<void>;
 

@@ -83,7 +83,11 @@ async function rebuildBatch(
   return differences;
 }
 
-async function rebuildSittings({ boxes }: Session, box: BoxRecord) {
+/** Counts every sitting again from the log. */
+export async function rebuildSittings(
+  { boxes }: Session,
+  box: BoxRecord,
+): Promise<{ readonly count: number; readonly differences: readonly Difference[] }> {
   const begun = await boxes.entriesOfKind(box.id, ["begin"]);
   const differences: Difference[] = [];
   for (const { id } of begun) {

@@ -43,7 +43,9 @@ async function boxToday(context: Context, session: Session, box: BoxRecord): Pro
   const missed = piles.reduce((sum, pile) => sum + pile.count * (1 - (recall[pile.compartment - 1] ?? 1)), 0);
   const stock = await session.boxes.countStock(box.id);
   const introducedToday = await introduced(session, sittings);
-  const newCards = plannedNewCards(box, newest, introducedToday, stock);
+  const open = newest && !newest.finished ? newest : null;
+  const planned = open ? open.newCards - (await introduced(session, [open])) : box.newPerDay - introducedToday;
+  const newCards = Math.max(0, Math.min(planned, stock));
   const load = loadAhead(box, recall, waiting, now, newCards, stock);
   return {
     box: boxView(box),
@@ -81,16 +83,6 @@ async function introduced({ boxes }: Session, sittings: readonly SittingRecord[]
     }
   }
   return cards.size;
-}
-
-function plannedNewCards(
-  box: BoxRecord,
-  sitting: SittingRecord | undefined,
-  introducedToday: number,
-  stock: number,
-): number {
-  const wanted = sitting && !sitting.finished ? sitting.newCards : box.newPerDay;
-  return Math.max(0, Math.min(wanted - introducedToday, stock));
 }
 
 /** Expected load from today on, while the stock lasts at the box's daily number. */

@@ -3,6 +3,7 @@ import { stockPlacement } from "../app/box-cards.ts";
 import { createSubject, saveNewFacts } from "../app/facts.ts";
 import { FailureError } from "../app/failure.ts";
 import type { Context, PictureRecord, Session } from "../app/ports.ts";
+import { rebuildSittings } from "../app/rebuild.ts";
 import { boxFrom } from "../app/set-up.ts";
 import { foldLog } from "../core/box/placement.ts";
 import { cardId } from "../core/cards/cards.ts";
@@ -48,14 +49,23 @@ export async function loadDemo(context: Context, normalise: Normalise, timeZone:
   });
 }
 
-/** Clears the demo away, box and all. Does nothing if there is no demo. */
+/**
+ * Clears the demo away. The box goes with it, unless the learner has brought subjects of their own: then
+ * it stays, with their cards and answers. Does nothing if there is no demo.
+ */
 export const clearDemo = (context: Context): Promise<void> =>
   context.store.write(async (session) => {
-    const demos = (await session.library.subjects()).filter((subject) => subject.demo);
-    if (demos.length === 0) return;
+    const subjects = await session.library.subjects();
+    const demos = subjects.filter((subject) => subject.demo);
     const box = await session.boxes.box();
-    if (box) await session.boxes.removeBox(box.id);
-    for (const subject of demos) await session.library.removeSubject(subject.id);
+    if (box && demos.length > 0) {
+      if (demos.length === subjects.length) await session.boxes.removeBox(box.id);
+      else {
+        for (const demo of demos) await session.boxes.forgetSubject(box.id, demo.id);
+        await rebuildSittings(session, box);
+      }
+    }
+    for (const demo of demos) await session.library.removeSubject(demo.id);
   });
 
 async function refuseUnlessEmpty({ library, boxes }: Session): Promise<void> {

@@ -55,6 +55,18 @@ function boxTable(db: Db, learner: string) {
       }
       await db.deleteFrom("box").where("id", "=", id).where("learner_id", "=", learner).execute();
     },
+    async forgetSubject(box: string, subject: string) {
+      const cards = db
+        .selectFrom("card")
+        .select("id")
+        .where("subject_id", "=", subject)
+        .where("learner_id", "=", learner);
+      const entries = db.selectFrom("log").select("id").where("box_id", "=", box).where("card_id", "in", cards);
+      await db.deleteFrom("log").where("box_id", "=", box).where("target_id", "in", entries).execute();
+      await db.deleteFrom("log").where("box_id", "=", box).where("card_id", "in", cards).execute();
+      await db.deleteFrom("placement").where("box_id", "=", box).where("card_id", "in", cards).execute();
+      await db.deleteFrom("box_subject").where("box_id", "=", box).where("subject_id", "=", subject).execute();
+    },
     async subjectsInBox(box: string) {
       const rows = await db
         .selectFrom("box_subject")

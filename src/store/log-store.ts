@@ -1,9 +1,10 @@
 // The outcome log of one learner's boxes. Entries are added, never changed.
+import type { ExpressionBuilder } from "kysely";
 import type { Boxes } from "../app/ports.ts";
 import { batches } from "../core/lists.ts";
 import { type CardLogEntry, inLogOrder, isCardEntry, type LogEntry } from "../core/log/entry.ts";
 import { entryFromRow, entryToRow } from "./log-rows.ts";
-import { BATCH, type Db, ownBox } from "./schema.ts";
+import { BATCH, type Db, ownBox, type Tables } from "./schema.ts";
 
 type LogPart = Pick<
   Boxes,
@@ -20,6 +21,10 @@ type LogPart = Pick<
   | "recentVisits"
   | "recentSeconds"
 >;
+
+/** Whether an entry has not been taken back. */
+const stands = ({ not, exists, selectFrom }: ExpressionBuilder<Tables, "log">) =>
+  not(exists(selectFrom("log as back").select("back.id").whereRef("back.target_id", "=", "log.id")));
 
 /** The log part of a learner's boxes. */
 export function logTable(db: Db, learner: string): LogPart {
@@ -117,6 +122,7 @@ export function logTable(db: Db, learner: string): LogPart {
         .select(["compartment", "answer"])
         .where("box_id", "=", ownBox(db, learner, box))
         .where("pass", "=", "visit")
+        .where(stands)
         .orderBy("id", "desc")
         .limit(limit)
         .as("newest");
@@ -137,6 +143,7 @@ export function logTable(db: Db, learner: string): LogPart {
         .select(["pass", "answer", "seconds"])
         .where("box_id", "=", ownBox(db, learner, box))
         .where("kind", "=", "outcome")
+        .where(stands)
         .orderBy("id", "desc")
         .limit(limit)
         .execute();

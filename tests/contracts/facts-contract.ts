@@ -143,6 +143,14 @@ export function factsContract(newDatabase: NewDatabase): void {
       expect((await rebuild(scene.context)).differences).toEqual([]);
     });
 
+    it("cannot be changed until it is brought back, so no new card of it comes into the box", async () => {
+      await deleteFact(scene.context, star);
+      const before = await dump(database);
+      const edited = editFact(scene.context, star, { ...PLEIADES });
+      await expect(edited).rejects.toMatchObject({ failure: { kind: "conflict" } });
+      expect(await dump(database)).toEqual(before);
+    });
+
     it("does not bring back a card that was taken out by hand before", async () => {
       const withdraw = { id: idAt(1, 1, scene.world), box: scene.box, at: 0, kind: "withdraw", day: 1 } as const;
       await recordEntries(scene.context, [{ ...withdraw, card: `${star}:forward`, reason: "hand" }]);

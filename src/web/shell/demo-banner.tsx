@@ -24,7 +24,7 @@ export function DemoBanner() {
   const ask = async (): Promise<void> => {
     const yes = await confirm({
       title: "Clear the demo away?",
-      body: "The demo's facts, its box and its history go. The table is empty afterwards, ready for your own cards.",
+      body: "The demo's subject goes with everything in it, also what you added to it, and with its history. Subjects of your own stay, with their cards and answers.",
       yes: "Clear the demo away",
       careful: true,
     });
