@@ -16,11 +16,11 @@ let database: StoreDatabase;
 let scene: BoxScene;
 let sent: number;
 
-// The first evening is that of Saturday 14 March 2026. The scene's chart goes on; its sitting is still empty.
+// The first evening is that of Saturday 14 March 2026. The chart of the scene goes on.
 beforeEach(async () => {
   database = await newSqliteDatabase();
   await database.open();
-  scene = await setUpScene(database, { chart: plainChart(7), stars: 8, evenings: 1 });
+  scene = await setUpScene(database, { chart: plainChart(7), stars: 8, evenings: 0 });
   scene.context.now = FIRST_EVENING;
   sent = 0;
 });
@@ -31,12 +31,12 @@ const today = () => todayView(scene.context, "Europe/Lisbon");
 /** Sits through a sitting as far as `steps` go, everything recalled; finishes it if it comes to its end. */
 async function sit(evening: number, newCards: number, steps = Number.POSITIVE_INFINITY): Promise<void> {
   const { context, box, world } = scene;
-  const { plan, events } = await beginSitting(context, idAt(evening, 50_000 + sent, world), newCards);
+  const { plan, events } = await beginSitting(context, idAt(evening, ++sent, world), newCards);
   let state = replaySitting(plan, events);
   for (let n = 0; n < steps; n++) {
     const step = nextStep(state);
     sent++;
-    const id = idAt(evening, 100 + sent, world);
+    const id = idAt(evening, sent, world);
     if (step.kind === "done") {
       await recordEntries(context, [{ id, box, at: 0, kind: "finish", sitting: plan.sitting }]);
       return;

@@ -9,7 +9,7 @@ export function Problems({ preview }: { readonly preview: ImportPreview }) {
   const more = preview.problemCount - preview.problems.length;
   return (
     <details className="problems" open>
-      <summary>{counted(preview.problemCount, "row")} with problems: left out unless you mend the list</summary>
+      <summary>{counted(preview.problemCount, "problem")}: these rows are left out unless you mend the list</summary>
       <ul>
         {preview.problems.map(({ line, column, field, reason }) => (
           <li key={`${line}:${column}:${reason}`}>
