@@ -39,7 +39,8 @@ function Accept({
   accepted,
   subjects,
 }: AcceptProps & { readonly subjects: readonly SubjectView[] }) {
-  const [name, setName] = useState("");
+  // Nothing has to be settled to begin; a second subject wants a name that tells it from the first.
+  const [name, setName] = useState(subjects.length === 0 ? "My facts" : "");
   const accept = useMutation({
     mutationFn: () => {
       const subject = home === undefined ? { name: name.trim() } : { id: home };

@@ -104,7 +104,7 @@ function Counts({ preview }: { readonly preview: ImportPreview }) {
   const figures = [
     { key: "good", text: `${counted(preview.good, "good row")}, ${counted(preview.cardCount, "card")}` },
     { key: "duplicates", text: `${counted(preview.duplicates, "duplicate")} skipped` },
-    { key: "problems", text: `${counted(preview.problemCount, "row")} with problems` },
+    { key: "problems", text: `${counted(preview.rows - preview.good - preview.duplicates, "row")} with problems` },
   ];
   return (
     <ul className="counts" aria-label="What the list holds">

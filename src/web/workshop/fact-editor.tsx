@@ -18,12 +18,15 @@ interface EditorProps {
   readonly subject: SubjectView | null;
 }
 
+/** What the first subject is called until it gets a name of its own; nothing has to be settled to begin. */
+const FIRST_SUBJECT = "My facts";
+
 /** The editor of one fact; `before` is what is saved of it. */
 export function FactEditor({ before, subject }: EditorProps) {
   const key = before?.id ?? `new.${subject?.id ?? ""}`;
   const initial = useMemo(() => (before ? draftOf(before) : EMPTY_DRAFT), [before]);
   const { draft, setDraft, dirty } = useDraft(key, initial);
-  const [subjectName, setSubjectName] = useState("");
+  const [subjectName, setSubjectName] = useState(FIRST_SUBJECT);
   const { open } = useWorkshopPlace();
   const another = useRef(false);
   const leaving = useGuard(dirty, key);
