@@ -134,7 +134,7 @@ test("the whole way from Today to an answer and back goes by keyboard", ({ brows
     const table = page.locator("[data-step=visit]");
     await table.waitFor();
     const first = await table.getAttribute("data-card");
-    await page.getByRole("button", { name: "Turn" }).waitFor();
+    await expect(page.getByRole("button", { name: "Turn" })).toBeEnabled();
     await page.keyboard.press("Space");
     await page.getByRole("button", { name: "Missed" }).waitFor();
     await page.keyboard.press("ArrowLeft");

@@ -153,23 +153,17 @@ class Desk {
 
   /** Answers the card on the table; false at the closing page. */
   private async answerNext(day: number): Promise<boolean> {
-    const root = this.page.locator("[data-step]");
-    const [step, card] = await root.evaluate((node) => [
-      node.getAttribute("data-step") ?? "",
-      node.getAttribute("data-card") ?? "",
-    ]);
+    const { step, card } = await this.page.evaluate(cardOnTheTable);
     if (step === "done") return false;
-    await this.page.locator(".sitting-foot .primary:enabled").waitFor();
     await this.page.keyboard.press("Space");
     if (step !== "look") {
       const pass = step === "introduce" ? "introduction" : (step as Given["pass"]);
       const before = this.given.filter((one) => one.day === day && one.card === card).length;
       const answer = uniform("answers", `${day}/${card}/${before}`) < 0.88 ? "recalled" : "missed";
       this.given.push({ day, card, pass, answer });
+      await this.page.evaluate(answerShown);
       await this.page.keyboard.press(answer === "recalled" ? "ArrowRight" : "ArrowLeft");
     }
-    // The table has moved on once it shows another step, card or side.
-    await expect(this.page.locator(".sitting-foot .answer-recalled")).toHaveCount(0);
     return true;
   }
 
@@ -178,6 +172,29 @@ class Desk {
       () => Object.keys(localStorage).filter((key) => key.startsWith("longhold.unsent.")).length,
     );
   }
+}
+
+/** Runs in the page: waits until a card can be turned, or the closing page is there. */
+function cardOnTheTable(): Promise<{ step: string; card: string }> {
+  return new Promise((resolve) => {
+    const look = (): void => {
+      const root = document.querySelector("[data-step]");
+      const step = root?.getAttribute("data-step") ?? "";
+      const ready = step === "done" || document.querySelector(".sitting-foot .primary:enabled") !== null;
+      if (ready) resolve({ step, card: root?.getAttribute("data-card") ?? "" });
+      else requestAnimationFrame(look);
+    };
+    look();
+  });
+}
+
+/** Runs in the page: waits until the card is turned. */
+function answerShown(): Promise<void> {
+  return new Promise((resolve) => {
+    const look = (): void =>
+      document.querySelector(".answer-recalled") ? resolve() : void requestAnimationFrame(look);
+    look();
+  });
 }
 
 /** The log against what was answered, the places against a box of paper, the cache against the replay. */
