@@ -85,6 +85,7 @@ async function practise(
         kind: "begin",
         date: addDays(setUp.calendar.anchor.date, day - 1),
         newCards: size.newPerDay,
+        fresh: [],
       },
     ];
     const happen = (i: number, pass: "visit" | "introduction", recalled: boolean): void => {

@@ -5,8 +5,9 @@ import type { BringBackEntry, WithdrawEntry } from "../core/log/entry.ts";
 import { hash32 } from "../core/random.ts";
 import { today } from "./days.ts";
 import { entryIds } from "./entry-ids.ts";
+import { FailureError } from "./failure.ts";
 import type { BoxRecord, CardRecord, Context, PlacementRecord, Session } from "./ports.ts";
-import { recordInside } from "./record.ts";
+import { recordInside, type SentEntry } from "./record.ts";
 
 /** A card's place before anything has happened to it. */
 export const stockPlacement = (
@@ -44,7 +45,7 @@ export async function withdrawCards(
   const entries = inside.map(
     ({ card }): WithdrawEntry => ({ id: nextId(), box: box.id, at, kind: "withdraw", card, day, reason }),
   );
-  await recordInside(context, session, box, entries);
+  await recordAll(context, session, box, entries);
 }
 
 /** Puts cards back that were taken out for this reason and for no later one. */
@@ -68,5 +69,16 @@ export async function bringBackCards(
       entries.push({ id: nextId(), box: box.id, at, kind: "bring-back", card, day });
     }
   }
-  await recordInside(context, session, box, entries);
+  await recordAll(context, session, box, entries);
+}
+
+/** These entries are made here and must be taken; otherwise nothing of the transaction stands. */
+async function recordAll(
+  context: Context,
+  session: Session,
+  box: BoxRecord,
+  entries: readonly SentEntry[],
+): Promise<void> {
+  const refused = (await recordInside(context, session, box, entries)).find((receipt) => receipt.status !== "saved");
+  if (refused) throw new FailureError("conflict", refused.reason ?? "The box did not take the change.");
 }

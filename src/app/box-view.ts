@@ -3,7 +3,7 @@ import type { Place } from "../core/box/placement.ts";
 import { daysAhead } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
 import { type Card, type CardId, cardFrom } from "../core/cards/cards.ts";
-import { type BoxDay, bundleVisited } from "../core/chart/chart.ts";
+import { type BoxDay, nextVisit } from "../core/chart/chart.ts";
 import { type Today, today } from "./days.ts";
 import { found } from "./failure.ts";
 import type { BoxRecord, CardRecord, Context, Library, PlaceCount, PlaceQuery, Session } from "./ports.ts";
@@ -36,19 +36,13 @@ export const drawerView = (context: Context): Promise<DrawerView> =>
           bundle: b + 1,
           count: inBundle(counts, i + 1, b + 1),
           due: inBundle(due, i + 1, b + 1),
-          nextVisit: dates(nextVisitDay(box, i + 1, b + 1, done ? day + 1 : day)),
+          nextVisit: dates(nextVisit(box.chart, i + 1, b + 1, done ? day + 1 : day)),
         })),
       })),
       kept: total("kept"),
       withdrawn: total("withdrawn"),
     };
   });
-
-function nextVisitDay({ chart }: BoxRecord, compartment: number, bundle: number, from: BoxDay): BoxDay {
-  let day = from;
-  while (bundleVisited(chart, compartment, day) !== bundle) day++;
-  return day;
-}
 
 /** As far as the dates of box days are looked for: a holiday may be long. */
 const FARTHEST_DATE = 3_600;

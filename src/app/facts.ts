@@ -134,10 +134,11 @@ export const restoreFact = (context: Context, id: string): Promise<Fact> =>
     if (record.deleted) {
       await session.library.updateFact({ ...record, deleted: false });
       const cards = await session.library.cardsOfFact(id);
+      const asked = cards.filter((card) => record.fact.angles.includes(card.angle));
       await bringBackCards(
         context,
         session,
-        cards.map((card) => card.id),
+        asked.map((card) => card.id),
         "fact",
       );
     }

@@ -1,7 +1,7 @@
 // The one vocabulary of expected failures, and what each means to a browser and to a shell.
 
 /** Why something could not be done. */
-export type FailureKind = "invalid-input" | "not-found" | "conflict" | "in-use" | "too-large" | "stopped";
+export type FailureKind = "invalid-input" | "not-found" | "conflict" | "in-use" | "too-large" | "stopped" | "storage";
 
 /** An expected failure: its kind, and words for the person. */
 export interface Failure {
@@ -11,7 +11,7 @@ export interface Failure {
 
 /** HTTP status and exit status of each kind. */
 export const FAILURE_CODES: Readonly<
-  Record<FailureKind, { readonly http: 404 | 409 | 413 | 422; readonly exit: 1 | 2 }>
+  Record<FailureKind, { readonly http: 404 | 409 | 413 | 422 | 507; readonly exit: 1 | 2 }>
 > = {
   "invalid-input": { http: 422, exit: 2 },
   "not-found": { http: 404, exit: 1 },
@@ -19,6 +19,7 @@ export const FAILURE_CODES: Readonly<
   "in-use": { http: 409, exit: 1 },
   "too-large": { http: 413, exit: 1 },
   stopped: { http: 409, exit: 1 },
+  storage: { http: 507, exit: 1 },
 };
 
 /**

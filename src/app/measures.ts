@@ -1,21 +1,15 @@
 // What a box has measured about its learner, with sensible beginnings until it has.
 import { compartmentCount } from "../core/chart/chart.ts";
 import { DEFAULT_PACE, ENOUGH_MEASUREMENTS, median, type Pace } from "../core/load/minutes.ts";
-import { type RecallCount, recallByCompartment } from "../core/recall/estimate.ts";
+import { recallByCompartment } from "../core/recall/estimate.ts";
 import type { BoxRecord, Session } from "./ports.ts";
 
 /** Newest entries that are looked at: recent enough to follow the learner, many enough to be steady. */
 const RECENT = { visits: 2_000, seconds: 500 } as const;
 
 /** Chance of recall in compartments 1…K, from the prior and the newest visits. */
-export async function recallOf({ boxes }: Session, box: BoxRecord): Promise<readonly number[]> {
-  const counts = new Map<number, RecallCount>();
-  for (const { compartment, recalled, missed } of await boxes.recentVisits(box.id, RECENT.visits)) {
-    const sum = counts.get(compartment) ?? { compartment, recalled: 0, missed: 0 };
-    counts.set(compartment, { compartment, recalled: sum.recalled + recalled, missed: sum.missed + missed });
-  }
-  return recallByCompartment([...counts.values()], compartmentCount(box.chart));
-}
+export const recallOf = async ({ boxes }: Session, box: BoxRecord): Promise<readonly number[]> =>
+  recallByCompartment(await boxes.recentVisits(box.id, RECENT.visits), compartmentCount(box.chart));
 
 /** Seconds per card: the learner's own medians where enough was measured, else the defaults. */
 export async function paceOf(
@@ -29,11 +23,12 @@ export async function paceOf(
   };
   const recalled = own("recalled");
   const missed = own("missed");
+  const fresh = own("fresh");
   // A missed card is asked again in the second pass, a new one is looked at first: about twice the answer's time.
   const pace: Pace = {
     recalled: recalled ?? DEFAULT_PACE.recalled,
     missed: missed === null ? DEFAULT_PACE.missed : missed * 2,
-    fresh: DEFAULT_PACE.fresh,
+    fresh: fresh === null ? DEFAULT_PACE.fresh : fresh * 2,
   };
   return { pace, measured: recalled !== null };
 }

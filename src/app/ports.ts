@@ -66,6 +66,7 @@ export interface SittingRecord {
   readonly date: LocalDate;
   readonly day: BoxDay;
   readonly newCards: number;
+  readonly fresh: readonly CardId[];
   readonly finished: boolean;
   readonly asked: number;
   /** Cards introduced or looked at; with `asked` it tells whether anything happened. */
@@ -118,7 +119,7 @@ export interface PlaceQuery extends Slice {
 /** Subjects, facts, cards and pictures of one learner. */
 export interface Library {
   subjects(): Promise<readonly SubjectRecord[]>;
-  /** Facts (those put away left out) or cards of each subject that has any. */
+  /** Facts of each subject that has any, or the cards from which they are asked; facts put away left out. */
   countBySubject(what: "fact" | "card"): Promise<ReadonlyMap<string, number>>;
   subject(id: string): Promise<SubjectRecord | null>;
   saveSubject(subject: SubjectRecord): Promise<void>;

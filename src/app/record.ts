@@ -1,9 +1,11 @@
 // Recording what happened: entries go into the log, and the cached places follow in the same transaction.
+
 import { applyEntry, foldCard } from "../core/box/placement.ts";
+import { parseCardId } from "../core/cards/cards.ts";
 import { type CardLogEntry, isCardEntry, type LogEntry, type TakeBackEntry } from "../core/log/entry.ts";
-import { entryTime } from "../core/log/entry-id.ts";
+import { type EntryId, entryTime } from "../core/log/entry-id.ts";
 import { tallyEntry, tallySittings } from "../core/sitting/sitting-tally.ts";
-import { FailureError, found } from "./failure.ts";
+import { found } from "./failure.ts";
 import type { BoxRecord, Context, PlacementRecord, Session } from "./ports.ts";
 import type { Receipt } from "./views.ts";
 
@@ -36,29 +38,36 @@ export async function recordInside(
 }
 
 async function recordOne(context: Context, session: Session, box: BoxRecord, entry: SentEntry): Promise<Receipt> {
-  if (await session.boxes.entry(entry.id)) return { id: entry.id, status: "known", reason: null };
+  const { id } = entry;
+  if (await session.boxes.entry(id)) return { id, status: "known", reason: null };
+  if (entry.box !== box.id) return { id, status: "kept-back", reason: "This answer belongs to another box." };
   const newest = await session.boxes.lastEntryId(box.id);
-  const inOrder = newest === null || entry.id > newest;
-  const reason =
-    entry.box !== box.id
-      ? "This entry belongs to another box."
-      : entryTime(entry.id) > context.clock() + DAY_MS
-        ? "The clock of this device is more than a day ahead. Set it right and try again."
-        : await place(session, box, entry, inOrder);
-  if (reason !== null) return { id: entry.id, status: "refused", reason };
-  return { id: entry.id, status: "saved", reason: null };
+  if (isTooFarAhead(context, newest, id)) {
+    return { id, status: "kept-back", reason: "The clock of this device is more than a day ahead. Set it right." };
+  }
+  const reason = await place(session, box, entry, newest === null || id > newest);
+  return reason === null ? { id, status: "saved", reason } : { id, status: "refused", reason };
 }
+
+/**
+ * Whether an identity lies more than a day ahead of both the clock and the log. Behind a log that is
+ * itself ahead (a clock was wrong once) things must go on, so the log counts as a clock.
+ */
+export const isTooFarAhead = ({ clock }: Pick<Context, "clock">, newest: EntryId | null, id: EntryId): boolean =>
+  entryTime(id) > Math.max(clock(), newest === null ? 0 : entryTime(newest)) + DAY_MS;
 
 /** Appends the entry and lets places and sittings follow; or says why it cannot be right. */
 async function place(session: Session, box: BoxRecord, entry: SentEntry, inOrder: boolean): Promise<string | null> {
-  if (entry.kind === "take-back") return takeBack(session, box, entry, inOrder);
-  if (entry.kind === "finish") {
-    if (!(await session.boxes.sitting(entry.sitting))) return "There is no such sitting.";
-    await session.boxes.appendEntries([entry]);
-    await followSitting(session, box, entry, false, inOrder);
-    return null;
+  if (entry.kind === "take-back") return takeBack(session, box, entry);
+  if ("sitting" in entry) {
+    const sitting = await session.boxes.sitting(entry.sitting);
+    if (!sitting || entry.id < sitting.id) return "There is no such sitting.";
+    if ("day" in entry && sitting.day !== entry.day) return "The day of this answer is not the day of its sitting.";
   }
-  return placeCard(session, box, entry, inOrder);
+  if (entry.kind !== "finish") return placeCard(session, box, entry, inOrder);
+  await session.boxes.appendEntries([entry]);
+  await followSitting(session, box, entry, inOrder);
+  return null;
 }
 
 async function placeCard(
@@ -69,21 +78,48 @@ async function placeCard(
 ): Promise<string | null> {
   const placement = await session.boxes.placement(box.id, entry.card);
   if (!placement) return "This card is not in the box.";
-  if ("sitting" in entry) {
-    const sitting = await session.boxes.sitting(entry.sitting);
-    if (!sitting) return "There is no such sitting.";
-    if (sitting.day !== entry.day) return "The day of this answer is not the day of its sitting.";
+  if (entry.kind === "bring-back" || entry.kind === "move") {
+    const reason = await mayReturn(session, placement);
+    if (reason !== null) return reason;
   }
-  if (inOrder) {
-    const { state, ignored } = applyEntry(box.chart, placement.state, entry);
-    if (ignored !== null) return REFUSALS[ignored];
-    await session.boxes.appendEntries([entry]);
-    await session.boxes.savePlacement(box.id, { ...placement, state });
-  } else {
-    await session.boxes.appendEntries([entry]);
-    await refold(session, box, placement);
-  }
-  await followSitting(session, box, entry, false, inOrder);
+  const reason = inOrder
+    ? await placeNext(session, box, placement, entry)
+    : await placeLate(session, box, placement, entry);
+  if (reason === null) await followSitting(session, box, entry, inOrder);
+  return reason;
+}
+
+/** The newest entry of all: the card's place follows by one step. */
+async function placeNext(
+  { boxes }: Session,
+  box: BoxRecord,
+  placement: PlacementRecord,
+  entry: CardLogEntry,
+): Promise<string | null> {
+  const { state, ignored } = applyEntry(box.chart, placement.state, entry);
+  if (ignored !== null) return REFUSALS[ignored];
+  await boxes.appendEntries([entry]);
+  await boxes.savePlacement(box.id, { ...placement, state });
+  return null;
+}
+
+/** An entry from the past: the card's part of the log is read again with it in its place. */
+async function placeLate(
+  { boxes }: Session,
+  box: BoxRecord,
+  placement: PlacementRecord,
+  entry: CardLogEntry,
+): Promise<string | null> {
+  const { entries, takenBack } = await boxes.entriesOfCards(box.id, [placement.card]);
+  const before = foldCard(
+    box.chart,
+    entries.filter((one) => one.id < entry.id),
+    takenBack,
+  );
+  const { ignored } = applyEntry(box.chart, before, entry);
+  if (ignored !== null) return REFUSALS[ignored];
+  await boxes.appendEntries([entry]);
+  await boxes.savePlacement(box.id, { ...placement, state: foldCard(box.chart, [...entries, entry], takenBack) });
   return null;
 }
 
@@ -93,47 +129,43 @@ const REFUSALS = {
   "not-in-box": "This card is not in a compartment.",
   "not-in-stock": "This card has been introduced already.",
   "no-such-place": "The box has no such place.",
+  withdrawn: "This card has been withdrawn from the box.",
 } as const;
 
-async function takeBack(
-  session: Session,
-  box: BoxRecord,
-  entry: TakeBackEntry,
-  inOrder: boolean,
-): Promise<string | null> {
-  const target = await session.boxes.entry(entry.entry);
-  if (!target || target.box !== box.id) return "What should be taken back is not in the log.";
-  if (!isCardEntry(target)) return "Only what happened to a card can be taken back.";
-  if ((await session.boxes.takenBack([target.id])).size > 0) return "This has been taken back already.";
-  const placement = await session.boxes.placement(box.id, target.card);
-  if (!placement) return "This card is not in the box.";
-  await session.boxes.appendEntries([entry]);
-  await refold(session, box, placement);
-  await followSitting(session, box, target, true, inOrder);
+/** Why a card may not come back into play: its fact was deleted, or its angle is no longer chosen. */
+async function mayReturn({ library }: Session, { card, fact }: PlacementRecord): Promise<string | null> {
+  const record = await library.fact(fact);
+  if (!record || record.deleted) return "The fact of this card was deleted. Bring the fact back first.";
+  if (!record.fact.angles.includes(parseCardId(card).angle))
+    return "The fact is no longer asked from this angle. Choose the angle again first.";
   return null;
 }
 
-/** Works the card's place out again from its part of the log. */
-async function refold({ boxes }: Session, box: BoxRecord, placement: PlacementRecord): Promise<void> {
+async function takeBack(session: Session, box: BoxRecord, entry: TakeBackEntry): Promise<string | null> {
+  const { boxes } = session;
+  const target = await boxes.entry(entry.entry);
+  if (!target || target.box !== box.id) return "What should be taken back is not in the log.";
+  if (!isCardEntry(target)) return "Only what happened to a card can be taken back.";
+  if ((await boxes.takenBack([target.id])).size > 0) return "This has been taken back already.";
+  const placement = await boxes.placement(box.id, target.card);
+  if (!placement) return "This card is not in the box.";
+  if (target.kind === "withdraw") {
+    const reason =
+      target.reason === "hand" ? await mayReturn(session, placement) : "This is undone by changing the fact.";
+    if (reason !== null) return reason;
+  }
+  await boxes.appendEntries([entry]);
   const { entries, takenBack } = await boxes.entriesOfCards(box.id, [placement.card]);
   await boxes.savePlacement(box.id, { ...placement, state: foldCard(box.chart, entries, takenBack) });
+  await followSitting(session, box, target, false);
+  return null;
 }
 
-async function followSitting(
-  { boxes }: Session,
-  box: BoxRecord,
-  entry: LogEntry,
-  taken: boolean,
-  inOrder: boolean,
-): Promise<void> {
+/** The sitting's counts follow: by one step for the newest entry, else from all its entries. */
+async function followSitting({ boxes }: Session, box: BoxRecord, entry: LogEntry, inOrder: boolean): Promise<void> {
   if (!("sitting" in entry)) return;
   const sitting = await boxes.sitting(entry.sitting);
-  if (!sitting) throw new FailureError("not-found", "There is no such sitting.");
-  if (inOrder) {
-    await boxes.saveSitting(box.id, tallyEntry(sitting, entry, taken));
-    return;
-  }
-  // Out of order: count the sitting again.
-  const [tally] = tallySittings(await boxes.entriesOfSitting(sitting.id));
-  if (tally) await boxes.saveSitting(box.id, tally);
+  if (!sitting) return;
+  const [counted] = inOrder ? [tallyEntry(sitting, entry)] : tallySittings(await boxes.entriesOfSitting(sitting.id));
+  if (counted) await boxes.saveSitting(box.id, counted);
 }

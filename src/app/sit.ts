@@ -1,6 +1,6 @@
 // Sitting down: beginning or resuming today's sitting, and looking ahead from its closing page.
 
-import { isRestDay } from "../core/calendar/calendar.ts";
+import { type DayMark, isRestDay } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
 import { compartmentCount } from "../core/chart/chart.ts";
 import { minutesFor } from "../core/load/minutes.ts";
@@ -9,51 +9,66 @@ import type { EntryId } from "../core/log/entry-id.ts";
 import { chooseNewCards, type DueCard, planSitting } from "../core/sitting/plan.ts";
 import type { SittingEvent } from "../core/sitting/sitting.ts";
 import { today } from "./days.ts";
-import { found } from "./failure.ts";
+import { FailureError, found } from "./failure.ts";
 import { paceOf, recallOf } from "./measures.ts";
 import type { BoxRecord, Context, Session, SittingRecord } from "./ports.ts";
+import { isTooFarAhead } from "./record.ts";
 import type { AheadView, SittingView } from "./views.ts";
 
 /**
  * Begins a sitting under the given identity, or resumes: the one of that identity if it exists, else
- * today's unfinished one.
+ * today's unfinished one. Fails with `invalid-input` if the identity lies in the future.
  */
 export const beginSitting = (context: Context, id: EntryId, newCards: number): Promise<SittingView> =>
   context.store.write(async (session) => {
     const box = found(await session.boxes.box(), "box");
     const { date, day } = await today(context, session, box);
-    const known = (await session.boxes.sitting(id)) ?? (await unfinishedSitting(session, box, date));
+    const known = (await session.boxes.sitting(id)) ?? (await unfinishedSitting(session, box, { date, day }));
+    if (!known && isTooFarAhead(context, await session.boxes.lastEntryId(box.id), id)) {
+      throw new FailureError(
+        "invalid-input",
+        "The clock of this device is more than a day ahead. Set it right and try again.",
+      );
+    }
     const sitting = known ?? (await openSitting(context, session, box, { id, date, day, newCards }));
     return sittingView(session, box, sitting);
   });
 
-/** Today's newest sitting, if it has not come to its closing page. */
+/** Today's newest sitting that can go on. One in which nothing happened goes stale when the day is renumbered. */
 export async function unfinishedSitting(
   { boxes }: Session,
   box: BoxRecord,
-  date: LocalDate,
+  { date, day }: DayMark,
 ): Promise<SittingRecord | null> {
   const newest = (await boxes.sittingsBetween(box.id, date, date)).at(-1);
-  return newest && !newest.finished ? newest : null;
+  if (!newest || newest.finished) return null;
+  return newest.day === day || newest.asked + newest.touched > 0 ? newest : null;
 }
 
 async function openSitting(
   context: Context,
-  { boxes }: Session,
+  session: Session,
   box: BoxRecord,
   begin: Pick<BeginEntry, "id" | "date" | "day" | "newCards">,
 ): Promise<SittingRecord> {
-  const entry: BeginEntry = { ...begin, box: box.id, at: context.clock(), kind: "begin" };
-  await boxes.appendEntries([entry]);
-  const sitting: SittingRecord = { ...begin, finished: false, asked: 0, touched: 0 };
-  await boxes.saveSitting(box.id, sitting);
+  const busy = await factsIntroduced(session, box, begin.date);
+  // Enough spare cards that facts already introduced today can be passed over.
+  const stock = await session.boxes.stock(box.id, 4 * begin.newCards + busy.size + 50);
+  const fresh = chooseNewCards(stock, begin.newCards, busy).map((ref) => ref.card);
+  const entry: BeginEntry = { ...begin, fresh, box: box.id, at: context.clock(), kind: "begin" };
+  await session.boxes.appendEntries([entry]);
+  const sitting: SittingRecord = { ...begin, fresh, finished: false, asked: 0, touched: 0 };
+  await session.boxes.saveSitting(box.id, sitting);
   return sitting;
 }
 
 async function sittingView(session: Session, box: BoxRecord, sitting: SittingRecord): Promise<SittingView> {
   const { boxes } = session;
   const events = (await boxes.eventsOfSitting(sitting.id)) as readonly SittingEvent[];
-  const due: DueCard[] = [...(await boxes.dueCards(box.id, sitting.day)), ...(await visitedCards(session, events))];
+  const due: DueCard[] = [
+    ...(await boxes.dueCards(box.id, sitting.day)),
+    ...(await visitedCards(session, box, events)),
+  ];
   const fresh = await freshCards(session, box, sitting, events);
   return {
     plan: planSitting({ sitting: sitting.id, day: sitting.day, due, fresh }),
@@ -65,48 +80,47 @@ async function sittingView(session: Session, box: BoxRecord, sitting: SittingRec
 }
 
 /** Cards visited already, laid back into the piles they came from. */
-async function visitedCards({ library }: Session, events: readonly SittingEvent[]): Promise<readonly DueCard[]> {
-  const visits = events.filter((event): event is OutcomeEntry => event.kind === "outcome" && event.pass === "visit");
-  const facts = new Map((await library.cards(visits.map((visit) => visit.card))).map((card) => [card.id, card.fact]));
-  return visits.map(({ card, compartment, bundle }) => ({ card, fact: facts.get(card) ?? card, compartment, bundle }));
-}
-
-/** The new cards of a sitting: those it has begun with, then more from the stock up to its number. */
-async function freshCards(session: Session, box: BoxRecord, sitting: SittingRecord, events: readonly SittingEvent[]) {
-  const { boxes, library } = session;
-  const begun = new Set(events.filter(isNewCardEvent).map((event) => event.card));
-  const mine = (await library.cards([...begun])).map((card) => ({ card: card.id, fact: card.fact }));
-  const missing = sitting.newCards - mine.length;
-  if (missing <= 0) return mine;
-  const earlier = await factsIntroduced(session, box, sitting);
-  const busy = new Set([...earlier, ...mine.map((card) => card.fact)]);
-  // Enough spare cards that facts already introduced today can be passed over.
-  const stock = await boxes.stock(box.id, 4 * sitting.newCards + busy.size + 50);
-  return [
-    ...mine,
-    ...chooseNewCards(
-      stock.filter((ref) => !begun.has(ref.card)),
-      missing,
-      busy,
-    ),
-  ];
-}
-
-const isNewCardEvent = (event: SittingEvent): boolean => event.kind === "look" || event.pass === "introduction";
-
-/** Facts of which a card was introduced in another sitting of the same day. */
-async function factsIntroduced(
-  { boxes, library }: Session,
+async function visitedCards(
+  { boxes }: Session,
   box: BoxRecord,
-  sitting: SittingRecord,
-): Promise<readonly string[]> {
+  events: readonly SittingEvent[],
+): Promise<readonly DueCard[]> {
+  const visits = events.filter((event): event is OutcomeEntry => event.kind === "outcome" && event.pass === "visit");
+  // Of two visits of a card, made in two windows, the first stands.
+  const byCard = new Map(visits.toReversed().map((visit) => [visit.card, visit]));
+  return (await boxes.placements(box.id, [...byCard.keys()])).map(({ card, fact, state }) => {
+    const { compartment, bundle } = byCard.get(card) as OutcomeEntry;
+    return { card, fact, compartment, bundle, ...(state.place.kind === "withdrawn" ? { out: true } : {}) };
+  });
+}
+
+/** The new cards of a sitting: those chosen when it began, less what has left the stock in another way since. */
+async function freshCards(
+  { boxes }: Session,
+  box: BoxRecord,
+  { fresh }: SittingRecord,
+  events: readonly SittingEvent[],
+) {
+  const introduced = new Set(events.filter(isIntroduced).map((event) => event.card));
+  const placements = await boxes.placements(box.id, fresh);
+  return placements
+    .filter(({ card, state }) => state.place.kind === "stock" || introduced.has(card))
+    .map(({ card, fact }) => ({ card, fact }));
+}
+
+const isIntroduced = (event: SittingEvent): boolean =>
+  event.kind === "outcome" && event.pass === "introduction" && event.answer === "recalled";
+
+/** Facts of which a card was introduced or looked at on a date. */
+async function factsIntroduced({ boxes }: Session, box: BoxRecord, date: LocalDate): Promise<ReadonlySet<string>> {
   const cards: string[] = [];
-  for (const other of await boxes.sittingsBetween(box.id, sitting.date, sitting.date)) {
-    if (other.id === sitting.id) continue;
-    const events = (await boxes.eventsOfSitting(other.id)) as readonly SittingEvent[];
-    cards.push(...events.filter(isNewCardEvent).map((event) => event.card));
+  for (const { id } of await boxes.sittingsBetween(box.id, date, date)) {
+    const events = (await boxes.eventsOfSitting(id)) as readonly SittingEvent[];
+    cards.push(
+      ...events.filter((event) => event.kind === "look" || event.pass === "introduction").map((event) => event.card),
+    );
   }
-  return (await library.cards(cards)).map((card) => card.fact);
+  return new Set((await boxes.placements(box.id, cards)).map((placement) => placement.fact));
 }
 
 /** What the next practice day will ask, as things stand now. */

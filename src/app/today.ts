@@ -3,6 +3,7 @@ import {
   boxDayOn,
   type Calendar,
   changeCalendar,
+  daysAhead,
   isRestDay,
   type MissedDayPolicy,
   missedDays,
@@ -16,7 +17,11 @@ import { paceOf, recallOf } from "./measures.ts";
 import type { BoxRecord, Context, Session, SittingRecord } from "./ports.ts";
 import { drawRuler } from "./ruler.ts";
 import { BOX_DEFAULTS, boxView } from "./set-up.ts";
+import { unfinishedSitting } from "./sit.ts";
 import type { PolicyPreview, TodayView } from "./views.ts";
+
+/** As far as the end of a holiday is looked for, in days. */
+const LONGEST_REST = 400;
 
 /** Practice days that a policy's preview looks ahead. */
 const PREVIEW_DAYS = 14;
@@ -43,7 +48,7 @@ async function boxToday(context: Context, session: Session, box: BoxRecord): Pro
   const missed = piles.reduce((sum, pile) => sum + pile.count * (1 - (recall[pile.compartment - 1] ?? 1)), 0);
   const stock = await session.boxes.countStock(box.id);
   const introducedToday = await introduced(session, sittings);
-  const open = newest && !newest.finished ? newest : null;
+  const open = await unfinishedSitting(session, box, now);
   const planned = open ? open.newCards - (await introduced(session, [open])) : box.newPerDay - introducedToday;
   const newCards = Math.max(0, Math.min(planned, stock));
   const load = loadAhead(box, recall, waiting, now, newCards, stock);
@@ -66,10 +71,11 @@ async function boxToday(context: Context, session: Session, box: BoxRecord): Pro
     pace,
     paceMeasured: measured,
     recall,
-    sitting: newest ? { id: newest.id, finished: newest.finished, asked: newest.asked } : null,
+    sitting:
+      newest && (newest.finished || open) ? { id: newest.id, finished: newest.finished, asked: newest.asked } : null,
     lastEntry: await session.boxes.lastEntryId(box.id),
     ruler: await drawRuler(session, box, now, load),
-    policies: previewPolicies(box, recall, waiting, now, newCards),
+    policies: previewPolicies(box, recall, waiting, now, newCardsAhead(box, newCards, stock)),
   };
 }
 
@@ -85,7 +91,13 @@ async function introduced({ boxes }: Session, sittings: readonly SittingRecord[]
   return cards.size;
 }
 
-/** Expected load from today on, while the stock lasts at the box's daily number. */
+/** New cards so many practice days from now: what is planned for the first, then the daily number while the stock lasts. */
+const newCardsAhead =
+  (box: BoxRecord, planned: number, stock: number) =>
+  (after: number): number =>
+    after === 0 ? planned : Math.max(0, Math.min(box.newPerDay, stock - planned - (after - 1) * box.newPerDay));
+
+/** Expected load from the next practice day on, which is today unless today is a rest day on which nobody sat. */
 function loadAhead(
   box: BoxRecord,
   recall: readonly number[],
@@ -94,9 +106,10 @@ function loadAhead(
   newToday: number,
   stock: number,
 ) {
-  const newCards = (after: number): number =>
-    after === 0 ? newToday : Math.max(0, Math.min(box.newPerDay, stock - newToday - (after - 1) * box.newPerDay));
-  return expectedLoad({ chart: box.chart, recall, waiting, from: now.day, days: 60, newCards });
+  const next = daysAhead(box.calendar, now.date, now.last, LONGEST_REST).find((day) => day !== null) ?? now.day;
+  const resting = isRestDay(box.calendar, now.date) && now.last?.date !== now.date;
+  const newCards = newCardsAhead(box, resting ? Math.min(box.newPerDay, stock) : newToday, stock);
+  return expectedLoad({ chart: box.chart, recall, waiting, from: next, days: 60, newCards });
 }
 
 function previewPolicies(
@@ -104,18 +117,11 @@ function previewPolicies(
   recall: readonly number[],
   waiting: readonly Waiting[],
   now: Today,
-  newCards: number,
+  newCards: (after: number) => number,
 ): readonly PolicyPreview[] {
   const preview = (policy: MissedDayPolicy): PolicyPreview => {
     const day = boxDayOn(changeCalendar(box.calendar, { policy }, now.last), now.date, now.last);
-    const load = expectedLoad({
-      chart: box.chart,
-      recall,
-      waiting,
-      from: day,
-      days: PREVIEW_DAYS,
-      newCards: () => newCards,
-    });
+    const load = expectedLoad({ chart: box.chart, recall, waiting, from: day, days: PREVIEW_DAYS, newCards });
     return { policy, today: day, dueToday: load[0]?.reviews ?? 0, ahead: load.map((one) => one.reviews) };
   };
   return [preview("chart-waits"), preview("chart-goes-on")];

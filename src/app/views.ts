@@ -159,10 +159,13 @@ export interface SubjectView {
   readonly inBox: boolean;
 }
 
-/** What became of a log entry that was sent. `known` is one that had arrived before. */
+/**
+ * What became of a log entry that was sent. `known` is one that had arrived before; `refused` can never
+ * be right; `kept-back` cannot be taken here and now, so whoever sent it should keep it.
+ */
 export interface Receipt {
   readonly id: string;
-  readonly status: "saved" | "known" | "refused";
+  readonly status: "saved" | "known" | "refused" | "kept-back";
   readonly reason: string | null;
 }
 

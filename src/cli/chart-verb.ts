@@ -1,4 +1,5 @@
 // longhold chart: which compartments are visited on which day.
+import { found } from "../app/failure.ts";
 import {
   CHART_LIMITS,
   type Chart,
@@ -9,7 +10,7 @@ import {
   visitsOn,
 } from "../core/chart/chart.ts";
 import { doublingPeriods, spreadChart } from "../core/chart/make-chart.ts";
-import { type Call, JSON_OPTION, printJson, type Verb } from "./verb.ts";
+import { type Call, DATA_OPTION, JSON_OPTION, printJson, reading, type Verb } from "./verb.ts";
 
 /** Prints a chart, a day a line. */
 export const chartVerb: Verb = {
@@ -20,10 +21,12 @@ export const chartVerb: Verb = {
     periods: { type: "string", about: "days from visit to visit, for each compartment (1,2,4,8 …)" },
     bundles: { type: "string", about: "bundles in each compartment (1,1,1 …)" },
     offsets: { type: "string", about: "day on which bundle 1 of each is first visited, modulo its period" },
+    box: { type: "boolean", about: "the chart of the box in the data folder" },
+    data: DATA_OPTION,
     json: JSON_OPTION,
   },
   async run(call) {
-    const chart = chartFrom(call);
+    const chart = call.values.box ? await chartOfBox(call) : chartFrom(call);
     const cycle = cycleLength(chart);
     const days = Array.from({ length: cycle }, (_, i) => ({ day: i + 1, visits: visitsOn(chart, i + 1) }));
     if (call.values.json) printJson(call, { cycle, tabs: tabCount(chart), days });
@@ -40,6 +43,12 @@ export const chartVerb: Verb = {
 
 const place = (chart: Chart, { compartment, bundle }: { compartment: number; bundle: number }): string =>
   (chart.compartments[compartment - 1]?.bundles ?? 1) > 1 ? `${compartment}.${bundle}` : `${compartment}`;
+
+const chartOfBox = (call: Call): Promise<Chart> =>
+  reading(
+    call,
+    async ({ store }) => found(await store.read(({ boxes }) => boxes.box()), "box yet; set one up first").chart,
+  );
 
 /** The chart that the options describe. */
 export function chartFrom(call: Call): Chart {

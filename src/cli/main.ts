@@ -74,7 +74,8 @@ main(process.argv.slice(2)).then(
     process.exitCode = status;
   },
   (error: unknown) => {
-    const line = (text: string): void => void process.stderr.write(`longhold: ${text.replace(/\s*\n\s*/g, " ")}\n`);
+    const line = (text: string): void =>
+      void process.stderr.write(`longhold: ${text.replace(/\s*\n\s*/g, " ").replace(/\p{Cc}/gu, "")}\n`);
     if (error instanceof UsageError) {
       line(error.message);
       process.exitCode = USAGE_STATUS;

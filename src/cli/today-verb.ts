@@ -26,7 +26,12 @@ export const todayVerb: Verb = {
     call.out(`compartments to visit: ${[...new Set(planned)].join(", ")}\n`);
     for (const pile of view.piles)
       call.out(`  compartment ${pile.compartment}, bundle ${pile.bundle}: ${pile.count} cards\n`);
-    call.out(`${view.due} cards due, ${view.newCards} new, about ${Math.max(1, Math.round(view.minutes))} minutes\n`);
+    const minutes = Math.max(1, Math.round(view.minutes));
+    if (view.due + view.newCards === 0) call.out("nothing is left for today\n");
+    else
+      call.out(
+        `${view.due} cards due, ${view.newCards} new, about ${minutes} ${minutes === 1 ? "minute" : "minutes"}\n`,
+      );
     return 0;
   },
 };

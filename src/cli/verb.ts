@@ -39,8 +39,11 @@ export const DATA_OPTION: Option = { type: "string", about: `the data folder (${
 export const JSON_OPTION: Option = { type: "boolean", about: "print JSON" };
 
 /** The data folder a call names. */
-export const dataFolder = (call: Call): string =>
-  typeof call.values.data === "string" ? resolve(call.values.data) : defaultDataFolder();
+export function dataFolder(call: Call): string {
+  const { data } = call.values;
+  if (data === "") throw call.usage("--data needs the name of a folder");
+  return typeof data === "string" ? resolve(data) : defaultDataFolder();
+}
 
 /** The one operand of a verb that needs it. */
 export function operand(call: Call, what: string): string {

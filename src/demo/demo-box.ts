@@ -151,7 +151,13 @@ function sit(history: History, date: LocalDate, slips: boolean): void {
     NEW_PER_DAY,
     new Set(),
   );
-  const sitting = write(history, { kind: "begin", date, day, newCards: NEW_PER_DAY }).id;
+  const sitting = write(history, {
+    kind: "begin",
+    date,
+    day,
+    newCards: NEW_PER_DAY,
+    fresh: fresh.map((ref) => ref.card),
+  }).id;
   let state = startSitting(planSitting({ sitting, day, due: dueCards(history, day), fresh }));
   let slipAhead = slips;
   for (let step = nextStep(state); step.kind !== "done"; step = nextStep(state)) {

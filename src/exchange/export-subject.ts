@@ -39,10 +39,11 @@ export function zipExport({ table, pictures }: SubjectExport): Uint8Array {
 }
 
 /** A file name made from a subject's name that every system accepts. */
-export const fileName = (name: string): string =>
-  name
+export function fileName(name: string): string {
+  const plain = name
     .normalize("NFKD")
     .replace(/\p{M}/gu, "")
     .replace(/[^\p{L}\p{N}]+/gu, "-")
-    .replace(/^-+|-+$/g, "")
-    .slice(0, 80) || "facts";
+    .replace(/^-+|-+$/g, "");
+  return [...plain].slice(0, 60).join("") || "facts";
+}

@@ -52,6 +52,10 @@ interface ScannedCell extends TableCell {
   readonly abandoned?: boolean;
 }
 
+/** No table that somebody wrote has more columns; a row that does is something else. */
+const MAX_CELLS = 1_000;
+const TOO_MANY_CELLS = `this row has more than ${MAX_CELLS} cells: check what stands between its cells`;
+
 const QUOTE = 0x22;
 const LF = 0x0a;
 const CR = 0x0d;
@@ -85,7 +89,8 @@ function readRecord(scan: Scan): TableEvent {
     const cell = scan.text.charCodeAt(scan.pos) === QUOTE ? readQuoted(scan) : readPlain(scan);
     const trouble = cell.trouble ?? tooLong(cell);
     if (trouble) problem ??= { ...trouble, row: line, cell: cells.length };
-    cells.push(cell);
+    if (cells.length < MAX_CELLS) cells.push(cell);
+    else problem ??= { line, column: 1, reason: TOO_MANY_CELLS, row: line, cell: 0 };
     more = !cell.abandoned && scan.text.charCodeAt(scan.pos) === scan.delimiter;
     if (more) scan.pos++;
   }

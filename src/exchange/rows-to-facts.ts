@@ -1,9 +1,9 @@
 // One row of a list becomes one fact, or says in plain words what is wrong with it and where.
 import { COLUMNS, type Column, type RowProblem } from "../app/views.ts";
+import { cleanText } from "../core/facts/clean-text.ts";
 import type { FactContent, PictureHash } from "../core/facts/fact.ts";
 import { freshGaps, parseStatement } from "../core/facts/gaps.ts";
 import { fail, ok, type Result } from "../core/result.ts";
-import { cleanText } from "./clean-text.ts";
 import type { TableCell, TableRow } from "./read-table.ts";
 
 /** Finds a picture by its bare file name (in NFC) among those that came with the list. */

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
+import { cleanText } from "../core/facts/clean-text.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { FactContent } from "../core/facts/fact.ts";
 import { freshGaps } from "../core/facts/gaps.ts";
-import { cleanText } from "./clean-text.ts";
 import { createListReader } from "./read-list.ts";
 import { writeTable } from "./write-table.ts";
 

@@ -89,6 +89,10 @@ function answerError(error: Error, c: HonoContext, log: Log): Response {
     const status = (error.getResponse() as Response).status;
     return c.json({ error: "invalid-input", message: "The request is not valid JSON." }, status === 415 ? 415 : 422);
   }
+  if (c.req.raw.signal.aborted) {
+    log("info", "given-up", { path: c.req.routePath });
+    return c.body(null, 499 as never);
+  }
   log("error", "bug", { path: c.req.routePath, message: error.stack ?? error.message });
   return c.json({ error: "bug", message: "Something went wrong inside Longhold. Nothing was changed." }, 500);
 }

@@ -1,5 +1,6 @@
 // Who may talk to the box. It listens on this machine only, but any web page that is open in the same
 // browser could try to reach it; so every request must name this server and come from its own pages.
+import { hostname, networkInterfaces } from "node:os";
 import type { MiddlewareHandler } from "hono";
 
 /** Headers on every answer. Pages load nothing from elsewhere and cannot be framed. */
@@ -42,6 +43,9 @@ export const guard =
 
 /** Every name under which a server on this port may be addressed. */
 export function allowedHosts(host: string, port: number): ReadonlySet<string> {
-  const names = new Set(["localhost", "127.0.0.1", "[::1]", host.includes(":") ? `[${host}]` : host.toLowerCase()]);
+  const everywhere = host === "0.0.0.0" || host === "::";
+  const own = Object.values(networkInterfaces()).flatMap((addresses = []) => addresses.map(({ address }) => address));
+  const named = ["localhost", "127.0.0.1", "::1", host, ...(everywhere ? [hostname(), ...own] : [])];
+  const names = new Set(named.map((name) => (name.includes(":") ? `[${name}]` : name.toLowerCase())));
   return new Set([...names].flatMap((name) => (port === 80 ? [name, `${name}:80`] : [`${name}:${port}`])));
 }

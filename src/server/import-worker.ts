@@ -2,7 +2,7 @@
 import { parentPort, workerData } from "node:worker_threads";
 import { FailureError, type FailureKind } from "../app/failure.ts";
 import type { ImportOutcome, ImportTarget } from "../app/import-facts.ts";
-import type { PictureRecord } from "../app/ports.ts";
+import type { PictureRecord, Store } from "../app/ports.ts";
 import type { ImportChoices, ImportPreview } from "../app/views.ts";
 import { importList, type ListParcel, previewImport } from "../exchange/import-list.ts";
 import { openSqliteStore } from "../store/sqlite-store.ts";
@@ -33,8 +33,9 @@ if (port) {
   const start = workerData as WorkerStart;
   const parcel: ListParcel = { bytes: start.bytes, pictures: new Map(start.pictures) };
   const answer = (message: WorkerAnswer): void => port.postMessage(message);
-  const opened = openSqliteStore(start.database);
+  let opened: Promise<Store> | null = null;
   port.on("message", (order: WorkerOrder) => {
+    opened ??= openSqliteStore(start.database);
     opened
       .then((store) => carryOut(order, { store, clock: Date.now, random: randomBytes }))
       .then(answer)

@@ -4,12 +4,14 @@ import { z } from "@hono/zod-openapi";
 import { COLUMNS } from "../app/views.ts";
 import { isLocalDate, isTimeZone } from "../core/calendar/local-date.ts";
 import { checkChart } from "../core/chart/chart.ts";
+import { cleanText } from "../core/facts/clean-text.ts";
 import { isEntryId } from "../core/log/entry-id.ts";
 
 /** Longest text of one field of a fact, in UTF-16 code units. */
 export const MAX_TEXT = 5_000;
 
-const text = z.string().max(MAX_TEXT);
+/** Text as it is kept: the same tidying that a list gets, so that an export reads back as it was. */
+const text = z.string().max(MAX_TEXT).transform(cleanText);
 const filled = text.refine((value) => value.trim() !== "", "must not be empty");
 const entryId = z.string().refine(isEntryId, "must be a UUID version 7 in lower case");
 const id = z.string().min(1).max(80);
@@ -31,11 +33,12 @@ const extras = {
     .array(
       z
         .string()
-        .min(1)
         .max(60)
-        .regex(/^[^,;]+$/, "must not hold a comma or semicolon"),
+        .regex(/^[^,;]*$/, "must not hold a comma or semicolon")
+        .transform(cleanText),
     )
     .max(20)
+    .transform((tags) => [...new Set(tags.filter((tag) => tag !== ""))])
     .default([]),
 };
 
@@ -68,7 +71,15 @@ export const editFactSchema = z
   .object({ content: factContentSchema, angles: z.array(angleSchema).max(50).optional() })
   .openapi("EditFact");
 
-export const subjectSchema = z.object({ name: z.string().trim().min(1).max(120) }).openapi("SubjectName");
+export const subjectSchema = z
+  .object({
+    name: z
+      .string()
+      .max(120)
+      .transform(cleanText)
+      .refine((name) => name !== "", "must not be empty"),
+  })
+  .openapi("SubjectName");
 
 const calendarChange = {
   timeZone: z.string().max(80).refine(isTimeZone, "must be a time zone such as Europe/Lisbon"),

@@ -93,8 +93,16 @@ function sittingTable(db: Db, learner: string) {
       const row = await own().where("id", "=", id).executeTakeFirst();
       return row ? toSitting(row) : null;
     },
-    async saveSitting(box: string, { id, date, day, newCards, finished, asked, touched }: SittingRecord) {
-      const row = { date, day, new_cards: newCards, finished: finished ? 1 : 0, asked, touched };
+    async saveSitting(box: string, { id, date, day, newCards, fresh, finished, asked, touched }: SittingRecord) {
+      const row = {
+        date,
+        day,
+        new_cards: newCards,
+        fresh: JSON.stringify(fresh),
+        finished: finished ? 1 : 0,
+        asked,
+        touched,
+      };
       await db
         .insertInto("sitting")
         .values({ id, box_id: box, learner_id: learner, ...row })
@@ -135,6 +143,7 @@ const toSitting = (row: Selectable<Tables["sitting"]>): SittingRecord => ({
   date: row.date,
   day: row.day,
   newCards: row.new_cards,
+  fresh: JSON.parse(row.fresh) as string[],
   finished: row.finished === 1,
   asked: row.asked,
   touched: row.touched,

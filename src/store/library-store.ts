@@ -23,24 +23,17 @@ function subjectTable(db: Db, learner: string) {
       return rows.map(toSubject);
     },
     async countBySubject(what: "fact" | "card") {
-      const rows =
-        what === "fact"
-          ? await db
-              .selectFrom("fact")
-              .innerJoin("subject", "subject.id", "fact.subject_id")
-              .select(({ fn }) => ["subject.id", fn.countAll().as("count")])
-              .where("subject.learner_id", "=", learner)
-              .where("fact.deleted", "=", 0)
-              .groupBy("subject.id")
-              .execute()
-          : await db
-              .selectFrom("card")
-              .innerJoin("subject", "subject.id", "card.subject_id")
-              .select(({ fn }) => ["subject.id", fn.countAll().as("count")])
-              .where("subject.learner_id", "=", learner)
-              .groupBy("subject.id")
-              .execute();
-      return new Map(rows.map((row) => [row.id, Number(row.count)]));
+      const facts = db
+        .selectFrom("fact")
+        .innerJoin("subject", "subject.id", "fact.subject_id")
+        .select(({ fn }) => ["subject.id", fn.countAll().as("count")])
+        .where("subject.learner_id", "=", learner)
+        .where("fact.deleted", "=", 0)
+        .groupBy("subject.id");
+      // A card whose angle was given up still has its history, but it is no card to count.
+      const chosen = sql<boolean>`fact.angles like '%"' || card.angle || '"%'`;
+      const counted = what === "fact" ? facts : facts.innerJoin("card", "card.fact_id", "fact.id").where(chosen);
+      return new Map((await counted.execute()).map((row) => [row.id, Number(row.count)]));
     },
     async subject(id: string) {
       const row = await db

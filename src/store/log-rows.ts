@@ -29,7 +29,11 @@ export function entryToRow(entry: LogEntry, learner: string): Insertable<Tables[
     case "settings":
       return { ...row, data: JSON.stringify({ calendar: entry.calendar, newPerDay: entry.newPerDay }) };
     case "begin":
-      return { ...row, day: entry.day, data: JSON.stringify({ date: entry.date, newCards: entry.newCards }) };
+      return {
+        ...row,
+        day: entry.day,
+        data: JSON.stringify({ date: entry.date, newCards: entry.newCards, fresh: entry.fresh }),
+      };
     case "finish":
       return { ...row, sitting_id: entry.sitting };
     case "look":

@@ -3,6 +3,7 @@ import type { ExpressionBuilder } from "kysely";
 import type { Boxes } from "../app/ports.ts";
 import { batches } from "../core/lists.ts";
 import { type CardLogEntry, inLogOrder, isCardEntry, type LogEntry } from "../core/log/entry.ts";
+import type { RecallCount } from "../core/recall/estimate.ts";
 import { entryFromRow, entryToRow } from "./log-rows.ts";
 import { BATCH, type Db, ownBox, type Tables } from "./schema.ts";
 
@@ -117,25 +118,29 @@ export function logTable(db: Db, learner: string): LogPart {
       }
     },
     async recentVisits(box, limit) {
-      const newest = db
+      const rows = await db
         .selectFrom("log")
-        .select(["compartment", "answer"])
+        .select(["compartment", "answer", "sitting_id", "card_id"])
         .where("box_id", "=", ownBox(db, learner, box))
         .where("pass", "=", "visit")
         .where(stands)
         .orderBy("id", "desc")
         .limit(limit)
-        .as("newest");
-      const rows = await db
-        .selectFrom(newest)
-        .select(({ fn }) => ["compartment", "answer", fn.countAll().as("count")])
-        .groupBy(["compartment", "answer"])
         .execute();
-      return rows.map(({ compartment, answer, count }) => ({
-        compartment: compartment ?? 0,
-        recalled: answer === "recalled" ? Number(count) : 0,
-        missed: answer === "missed" ? Number(count) : 0,
-      }));
+      // Two windows can ask a card twice in a sitting; only the first answer, which comes last here, is evidence.
+      const first = new Map(rows.map((row) => [`${row.sitting_id}/${row.card_id}`, row]));
+      const counts = new Map<number, RecallCount>();
+      for (const { compartment, answer } of first.values()) {
+        const k = compartment ?? 0;
+        const sum = counts.get(k) ?? { compartment: k, recalled: 0, missed: 0 };
+        const recalled = answer === "recalled";
+        counts.set(k, {
+          compartment: k,
+          recalled: sum.recalled + (recalled ? 1 : 0),
+          missed: sum.missed + (recalled ? 0 : 1),
+        });
+      }
+      return [...counts.values()];
     },
     async recentSeconds(box, limit) {
       const rows = await db

@@ -118,6 +118,7 @@ async function createCacheTables(db: AnyDb): Promise<void> {
     .addColumn("date", "text", (c) => c.notNull())
     .addColumn("day", "integer", (c) => c.notNull())
     .addColumn("new_cards", "integer", (c) => c.notNull())
+    .addColumn("fresh", "text", (c) => c.notNull())
     .addColumn("finished", "integer", (c) => c.notNull())
     .addColumn("asked", "integer", (c) => c.notNull())
     .addColumn("touched", "integer", (c) => c.notNull())

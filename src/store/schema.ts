@@ -92,6 +92,7 @@ interface SittingTable {
   date: string;
   day: number;
   new_cards: number;
+  fresh: string;
   finished: number;
   asked: number;
   touched: number;

@@ -78,7 +78,7 @@ async function bringFacts(page: Page, url: string): Promise<void> {
   await page.getByRole("textbox").first().fill(list());
   await page.getByRole("button", { name: "Read the list" }).click();
   await page.getByLabel("Name of the new subject").fill("The night sky");
-  await page.getByRole("button", { name: "Keep 200 facts" }).click();
+  await page.getByRole("button", { name: /^(Save|Keep) 200 facts/ }).click();
   await page.getByRole("link", { name: "Set up the box" }).click();
   await page.getByRole("button", { name: "Set up the box" }).click();
   await expect(page.getByRole("button", { name: "Begin sitting" })).toBeVisible();

@@ -7,6 +7,7 @@ import { recordEntries } from "../../src/app/record.ts";
 import { type CardState, FRESH_CARD, foldLog } from "../../src/core/box/placement.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
 import { batches } from "../../src/core/lists.ts";
+import { createEntryId, entryTime } from "../../src/core/log/entry-id.ts";
 import { shortChart } from "../support/any-chart.ts";
 import { type Act, anyAct, entriesOf, type Sendable } from "../support/any-log.ts";
 import { type BoxScene, setUpScene, storedPlaces, wholeLog } from "../support/box-scene.ts";
@@ -166,17 +167,47 @@ export function deliveryContract(newDatabase: NewDatabase): void {
         { id: visit.id.replace(/.$/, "b"), box: scene.box, at: 0, kind: "finish", sitting: "none" },
       ];
       const receipts = await recordEntries(scene.context, [one, ...wrong, other]);
-      expect(receipts.map(({ status }) => status)).toEqual(["saved", ...wrong.map(() => "refused"), "saved"]);
+      expect(receipts.map(({ status }) => status)).toEqual([
+        "saved",
+        "kept-back",
+        ...wrong.slice(1).map(() => "refused"),
+        "saved",
+      ]);
       for (const { status, reason } of receipts) expect(reason === null).toBe(status === "saved");
       await scene.context.store.close();
     });
 
-    it("is one from a device whose clock is more than a day ahead", async () => {
+    it("is a taking back of what was taken back already, or of what is not about a card", async () => {
+      const scene = await setUpScene(database, { chart: plainChart(7), stars: 1, evenings: 2 });
+      const [one] = entriesOf(HABIT, scene) as [Sendable];
+      const back = (n: number, entry: string): Sendable => ({
+        id: one.id.replace(/.$/, `${n}`),
+        box: scene.box,
+        at: 0,
+        kind: "take-back",
+        entry,
+      });
+      const first = back(5, one.id);
+      const sent = [one, first, back(6, one.id), back(7, scene.sittings[0]?.id ?? "")];
+      const receipts = await recordEntries(scene.context, sent);
+      expect(receipts.map(({ status }) => status)).toEqual(["saved", "saved", "refused", "refused"]);
+      expect((await wholeLog(scene)).filter(({ kind }) => kind === "take-back")).toEqual([first]);
+      await scene.context.store.close();
+    });
+
+    it("is kept back from a device whose clock is more than a day ahead, unless the log itself is ahead", async () => {
       const scene = await setUpScene(database, { chart: plainChart(7), stars: 1, evenings: 2 });
       const entries = entriesOf(HABIT, scene);
       scene.context.now -= 7 * 86_400_000;
       const receipts = await recordEntries(scene.context, entries);
-      expect(receipts.map(({ status }) => status)).toEqual(Array(4).fill("refused"));
+      expect(receipts.map(({ status }) => status)).toEqual(Array(4).fill("saved"));
+      const last = entries.at(-1)?.id ?? "";
+      const early = { id: createEntryId(entryTime(last) + 2 * 86_400_000, new Uint8Array(10)), box: scene.box, at: 0 };
+      const card = scene.cards[0] ?? "";
+      const [receipt] = await recordEntries(scene.context, [
+        { ...early, kind: "withdraw", card, day: 1, reason: "hand" },
+      ]);
+      expect(receipt?.status).toBe("kept-back");
       await scene.context.store.close();
     });
   });

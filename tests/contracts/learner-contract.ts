@@ -136,12 +136,12 @@ export function learnerContract(newDatabase: NewDatabase): void {
       expect(await dump(database)).toEqual(before);
     });
 
-    it("has entries about another's box or cards refused", async () => {
+    it("has entries about another's box kept back, and about another's cards refused", async () => {
       const before = await dump(database);
       const sent = entriesOf([act("visit", 0), act("finish", 0)], { ...theirs, world: 60_000 });
       const asMine = entriesOf([act("visit", 0), act("finish", 0)], { ...theirs, world: 60_001, box: mine.box });
       const receipts = await recordEntries(mine.context, [...sent, ...asMine]);
-      expect(receipts.map(({ status }) => status)).toEqual(Array(4).fill("refused"));
+      expect(receipts.map(({ status }) => status)).toEqual(["kept-back", "kept-back", "refused", "refused"]);
       expect(await dump(database)).toEqual(before);
     });
   });

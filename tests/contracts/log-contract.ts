@@ -36,7 +36,7 @@ const outcome = (n: number, change: Partial<OutcomeEntry> = {}): OutcomeEntry =>
 /** One entry of every kind, and of every kind of place that a card can be moved to. */
 const ENTRIES: readonly LogEntry[] = [
   { ...base(0), kind: "set-up", chart: LEVELLED_CHART, calendar: CALENDAR, newPerDay: 10, seed: '"seed"' },
-  { ...base(1), kind: "begin", date: "2026-03-14", day: 1, newCards: 7 },
+  { ...base(1), kind: "begin", date: "2026-03-14", day: 1, newCards: 7, fresh: ["vega:forward"] },
   { ...base(2), kind: "look", card: FORWARD, day: 1, sitting: SITTING },
   outcome(3, { pass: "introduction", answer: "missed", compartment: 0, bundle: 0, seconds: null }),
   outcome(4, { pass: "introduction", answer: "recalled", compartment: 0, bundle: 0, seconds: 0 }),
@@ -176,6 +176,7 @@ export function logContract(newDatabase: NewDatabase): void {
       date: `2026-03-${14 + n}`,
       day: n + 1,
       newCards: 10,
+      fresh: ["vega:forward", "vega:reverse"],
       finished: true,
       asked: 3,
       touched: 2,
@@ -214,7 +215,7 @@ export function logContract(newDatabase: NewDatabase): void {
     });
 
     it("are changed by being saved again", async () => {
-      const changed = { ...sat(2, { asked: 5, touched: 6, finished: true }), newCards: 11, day: 4 };
+      const changed = { ...sat(2, { asked: 5, touched: 6, finished: true }), newCards: 11, day: 4, fresh: [] };
       await store.write(({ boxes }) => boxes.saveSitting("box", changed));
       expect(await store.read(({ boxes }) => boxes.sitting(changed.id))).toEqual(changed);
     });

@@ -2,8 +2,8 @@
 // where it is, and what comes out as text is text that was there.
 import sharp from "sharp";
 import { beforeAll, describe, expect, it } from "vitest";
+import { cleanText } from "../../src/core/facts/clean-text.ts";
 import type { FactContent } from "../../src/core/facts/fact.ts";
-import { cleanText } from "../../src/exchange/clean-text.ts";
 import { decodeText } from "../../src/exchange/decode-text.ts";
 import { createListReader, type ListItem, previewList } from "../../src/exchange/read-list.ts";
 import { ROW_LIMITS } from "../../src/exchange/rows-to-facts.ts";

@@ -221,7 +221,7 @@ describe("a first evening", () => {
     const { receipts } = (
       await call<{ receipts: Receipt[] }>("POST", "/api/log", { entries: [good, strange, unknown, twice] })
     ).body;
-    expect(receipts.map((receipt) => receipt.status)).toEqual(["saved", "refused", "refused", "refused"]);
+    expect(receipts.map((receipt) => receipt.status)).toEqual(["saved", "kept-back", "refused", "refused"]);
     expect(receipts[3]?.reason).toContain("asked already in this sitting");
   });
 

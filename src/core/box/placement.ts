@@ -58,7 +58,7 @@ export const FRESH_CARD: CardState = {
 export interface Applied {
   readonly state: CardState;
   /** Why the entry does not count; null if it does. */
-  readonly ignored: "asked-already" | "not-due" | "not-in-box" | "not-in-stock" | "no-such-place" | null;
+  readonly ignored: "asked-already" | "not-due" | "not-in-box" | "not-in-stock" | "no-such-place" | "withdrawn" | null;
 }
 
 /** One entry later. Entries must come in log order and must not have been taken back. */
@@ -70,12 +70,13 @@ export function applyEntry(chart: Chart, state: CardState, entry: CardLogEntry):
     case "outcome":
       return applyOutcome(chart, seen, entry);
     case "move": {
+      if (seen.place.kind === "withdrawn") return { state: seen, ignored: "withdrawn" };
       const place = placeFor(chart, entry.to, entry.day);
       if (!place) return { state: seen, ignored: "no-such-place" };
       return counted({ ...seen, place, since: entry.day, looked: seen.looked || entry.to !== "stock" });
     }
     case "withdraw":
-      if (seen.place.kind === "withdrawn") return { state: seen, ignored: "not-in-box" };
+      if (seen.place.kind === "withdrawn") return { state: seen, ignored: "withdrawn" };
       return counted({ ...seen, place: { kind: "withdrawn", from: seen.place } });
     case "bring-back":
       if (seen.place.kind !== "withdrawn") return { state: seen, ignored: "not-in-box" };
@@ -102,6 +103,7 @@ export function foldLog(chart: Chart, entries: Iterable<LogEntry>): ReadonlyMap<
 
 function applyOutcome(chart: Chart, state: CardState, entry: OutcomeEntry): Applied {
   if (entry.pass === "second") return counted(state);
+  if (state.place.kind === "withdrawn") return { state, ignored: "withdrawn" };
   if (entry.pass === "introduction") {
     if (state.place.kind !== "stock") return { state, ignored: "not-in-stock" };
     if (entry.answer === "missed") return counted({ ...state, looked: true });

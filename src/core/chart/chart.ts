@@ -27,7 +27,7 @@ export interface Visit {
 }
 
 /** Limits that keep a chart drawable and its cycle countable. */
-export const CHART_LIMITS = { compartments: 20, period: 100_000, cycle: 10_000_000 } as const;
+export const CHART_LIMITS = { compartments: 20, period: 100_000, tabs: 1_000, cycle: 10_000_000 } as const;
 
 /** Number of compartments, K. */
 export const compartmentCount = (chart: Chart): number => chart.compartments.length;
@@ -50,6 +50,13 @@ export function bundleVisited(chart: Chart, k: number, day: BoxDay): number | nu
   const since = modulo(day - compartment.offset, compartment.period);
   const size = step(compartment);
   return since % size === 0 ? since / size + 1 : null;
+}
+
+/** The first day from `from` on on which a bundle of compartment `k` is visited. */
+export function nextVisit(chart: Chart, k: number, bundle: number, from: BoxDay): BoxDay {
+  const compartment = at(chart, k);
+  const first = compartment.offset + (bundle - 1) * step(compartment);
+  return from + modulo(first - from, compartment.period);
 }
 
 /** Everything visited on `day`, from the highest compartment to the lowest. */
@@ -92,6 +99,9 @@ export function checkChart(chart: Chart): Result<Chart, string> {
     if (!Number.isInteger(offset) || offset < 0 || offset >= period) {
       return fail(`${name}: the offset must be a whole number from 0 to ${period - 1}, not ${offset}`);
     }
+  }
+  if (tabCount(chart) > CHART_LIMITS.tabs) {
+    return fail(`the chart has ${tabCount(chart)} bundles; at most ${CHART_LIMITS.tabs} can be kept apart`);
   }
   if (cycleLength(chart) > CHART_LIMITS.cycle) {
     return fail(`the periods only come round together after ${cycleLength(chart)} days; at most ${CHART_LIMITS.cycle}`);

@@ -6,6 +6,9 @@ export type EntryId = string;
 const RANDOM_BITS = 74n;
 const RANDOM_MASK = (1n << RANDOM_BITS) - 1n;
 
+/** The last instant that 48 bits can count, in the year 10889. */
+const LAST_INSTANT = (1n << 48n) - 1n;
+
 /**
  * A new identity for the instant `now` (milliseconds since 1970) from ten random bytes. If `after` is
  * given, the result sorts behind it even where the clock stood still or ran back (RFC 9562 section 6.2,
@@ -25,6 +28,7 @@ export function createEntryId(now: number, random: Uint8Array, after?: EntryId):
       }
     }
   }
+  if (time > LAST_INSTANT) throw new RangeError("the identities have come to the end of their time");
   return format(time, tail);
 }
 

@@ -34,8 +34,10 @@ export interface BeginEntry extends EntryBase {
   readonly kind: "begin";
   readonly date: LocalDate;
   readonly day: BoxDay;
-  /** How many new cards this sitting introduces at the most. */
+  /** How many new cards were wanted. */
   readonly newCards: number;
+  /** The new cards that were taken from the stock for this sitting. */
+  readonly fresh: readonly CardId[];
 }
 
 /** A sitting came to its closing page. */

@@ -11,6 +11,8 @@ import { shuffleByKey } from "../random.ts";
 export interface CardRef {
   readonly card: CardId;
   readonly fact: string;
+  /** It was taken out of the box since it was visited: it is not asked again in the second pass. */
+  readonly out?: true;
 }
 
 /** A card that is due, and where it lies. */
@@ -82,6 +84,10 @@ export function chooseNewCards<T extends CardRef>(
 
 const mixed = (cards: readonly CardRef[], seed: string): readonly CardRef[] =>
   keepApart(
-    shuffleByKey(cards, seed, (card) => card.card).map(({ card, fact }) => ({ card, fact })),
+    shuffleByKey(cards, seed, (card) => card.card).map(({ card, fact, out }) => ({
+      card,
+      fact,
+      ...(out ? { out } : {}),
+    })),
     (card) => card.fact,
   );

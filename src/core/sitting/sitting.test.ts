@@ -122,6 +122,35 @@ describe("a sitting, with any answers and however often it is interrupted", () =
   });
 });
 
+describe("a missed card", () => {
+  /** Sits with these answers, card by card, recalled where none is given. */
+  const asked = (plan: SittingPlan, answers: readonly boolean[]) => {
+    const fate = function* () {
+      for (const recalled of answers) yield { recalled, closed: false };
+      yield* always(true);
+    };
+    return sitThrough(plan, fate()).steps.map(({ step }) => `${step.kind} ${step.card.card}`);
+  };
+  const refs = ["Vega", "Deneb", "Rigel"].map((card) => ({ card, fact: card }));
+
+  it("goes to the back of the pile of new cards, behind all that wait", () => {
+    const plan = planSitting({ sitting: "s", day: 1, due: [], fresh: refs });
+    const [a, b, c] = plan.newCards.map(({ card }) => card);
+    // Three looks; then the first is missed, the second recalled, the third missed.
+    const steps = asked(plan, [true, true, true, false, true, false]).slice(3);
+    expect(steps).toEqual([a, b, c, a, c].map((card) => `introduce ${card}`));
+  });
+
+  it("waits its turn in the second pass, however often it is missed", () => {
+    const due = refs.map((ref) => ({ ...ref, compartment: 1, bundle: 1 }));
+    const plan = planSitting({ sitting: "s", day: 1, due, fresh: [] });
+    const [a, b, c] = plan.piles[0]?.cards.map(({ card }) => card) ?? [];
+    const steps = asked(plan, [false, true, false, false, false, false]).slice(3);
+    expect(steps).toEqual([a, c, a, c, a].map((card) => `second ${card}`));
+    expect(steps.some((step) => step.endsWith(`${b}`))).toBe(false);
+  });
+});
+
 describe("a step", () => {
   it("says how many cards of its pile are left, itself included", () => {
     const due = ["Vega", "Deneb", "Rigel"].map((card) => ({ card, fact: card, compartment: 1, bundle: 1 }));

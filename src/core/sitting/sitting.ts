@@ -20,6 +20,8 @@ export interface SittingState {
   readonly newPile: readonly CardRef[];
   /** Missed cards still to be recalled, in the order in which they are asked. */
   readonly secondPile: readonly CardRef[];
+  /** The fact that was asked last; its other cards wait their turn where they can. */
+  readonly lastFact: string | null;
 }
 
 /** The one thing to do next. `left` counts the cards of this pile that remain, this one included. */
@@ -44,6 +46,7 @@ export const startSitting = (plan: SittingPlan): SittingState => ({
   looked: new Set(),
   newPile: plan.newCards,
   secondPile: [],
+  lastFact: null,
 });
 
 /**
@@ -58,10 +61,16 @@ export function nextStep(state: SittingState): Step {
   }
   const unseen = state.plan.newCards.filter((ref) => !state.looked.has(ref.card) && isNew(state, ref.card));
   if (unseen[0]) return { kind: "look", card: unseen[0], left: unseen.length };
-  if (state.newPile[0]) return { kind: "introduce", card: state.newPile[0], left: state.newPile.length };
-  if (state.secondPile[0]) return { kind: "second", card: state.secondPile[0], left: state.secondPile.length };
+  const fresh = firstApart(state.newPile, state.lastFact);
+  if (fresh) return { kind: "introduce", card: fresh, left: state.newPile.length };
+  const again = firstApart(state.secondPile, state.lastFact);
+  if (again) return { kind: "second", card: again, left: state.secondPile.length };
   return { kind: "done" };
 }
+
+/** The first card of another fact than the one just asked, which would give it away; else the first. */
+const firstApart = (pile: readonly CardRef[], lastFact: string | null): CardRef | undefined =>
+  pile.find((ref) => ref.fact !== lastFact) ?? pile[0];
 
 /**
  * The state after one event. The card need not be the very next one (a second window may be ahead),
@@ -79,17 +88,20 @@ export function applyEvent(state: SittingState, event: SittingEvent): Result<Sit
       if (!ref) return fail("this card is not in today's piles");
       if (state.visited.has(event.card)) return fail("this card has been asked already");
       const visited = new Map(state.visited).set(event.card, event.answer);
-      const secondPile = event.answer === "missed" ? [...state.secondPile, ref] : state.secondPile;
-      return ok({ ...state, events, visited, secondPile });
+      const again = event.answer === "missed" && !ref.out;
+      const secondPile = again ? [...state.secondPile, ref] : state.secondPile;
+      return ok({ ...state, events, visited, secondPile, lastFact: ref.fact });
     }
     case "introduction": {
-      if (!isNew(state, event.card)) return fail("this card is not among the new cards");
+      const ref = state.newPile.find((one) => one.card === event.card);
+      if (!ref) return fail("this card is not among the new cards");
       const looked = new Set(state.looked).add(event.card);
-      return ok({ ...state, events, looked, newPile: askedInTurn(state.newPile, event) });
+      return ok({ ...state, events, looked, newPile: askedInTurn(state.newPile, event), lastFact: ref.fact });
     }
     case "second": {
-      if (!state.secondPile.some((ref) => ref.card === event.card)) return fail("this card is not in the second pass");
-      return ok({ ...state, events, secondPile: askedInTurn(state.secondPile, event) });
+      const ref = state.secondPile.find((one) => one.card === event.card);
+      if (!ref) return fail("this card is not in the second pass");
+      return ok({ ...state, events, secondPile: askedInTurn(state.secondPile, event), lastFact: ref.fact });
     }
   }
 }
