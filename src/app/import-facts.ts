@@ -1,7 +1,7 @@
 // Saving a list that was read: everything or nothing, with progress, and a way to stop.
 import { possibleAngles } from "../core/cards/cards.ts";
 import { contentKey } from "../core/facts/content-key.ts";
-import type { Fact, FactContent } from "../core/facts/fact.ts";
+import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
 import { freshId, idSeries } from "./entry-ids.ts";
 import { contentHash, createSubject, saveNewFacts } from "./facts.ts";
 import { FailureError, found } from "./failure.ts";
@@ -19,6 +19,8 @@ export type ImportTarget = { readonly id: string } | { readonly name: string };
 /** What is to be saved, and how to follow it. */
 export interface FactImport {
   readonly target: ImportTarget;
+  /** Ask each fact from its first angle only; statements are still asked at every gap. */
+  readonly oneWay: boolean;
   readonly rows: Iterable<ImportedRow>;
   /** Pictures that the rows may use, by hash. */
   readonly pictures: ReadonlyMap<string, PictureRecord>;
@@ -66,12 +68,17 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
       counts.rows++;
       if (row.kind === "problems") counts.problems++;
       else if (row.kind === "duplicate" || (await isKnown(session, subject, known, row.content))) counts.duplicates++;
-      else batch.push({ ...row.content, id: nextId(), subject, angles: possibleAngles(row.content) });
+      else batch.push({ ...row.content, id: nextId(), subject, angles: anglesFor(row.content, order.oneWay) });
       if (batch.length >= BATCH) await flush();
     }
     await flush();
     return { ...counts, cards, subject };
   });
+
+function anglesFor(content: FactContent, oneWay: boolean): readonly Angle[] {
+  const all = possibleAngles(content);
+  return oneWay && content.kind !== "statement" ? all.slice(0, 1) : all;
+}
 
 async function targetSubject(context: Context, session: Session, target: ImportTarget): Promise<string> {
   if ("id" in target) return found(await session.library.subject(target.id), "subject").id;

@@ -5,18 +5,20 @@ import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import type { ImportChoices } from "../app/views.ts";
 import { importList, previewImport } from "../exchange/import-list.ts";
+import { isZip, type Parcel, unpackParcel } from "../exchange/unpack-parcel.ts";
 import { normalisePicture } from "../media/normalise-picture.ts";
 import { type Call, DATA_OPTION, JSON_OPTION, operand, printJson, type Verb, writing } from "./verb.ts";
 
 /** Imports FILE; all good rows or, with --strict, none if any row has a problem. */
 export const importVerb: Verb = {
   name: "import",
-  about: "add the facts of a CSV or TSV list to a subject",
+  about: "add the facts of a CSV or TSV list, or of a zip with its pictures, to a subject",
   operand: "FILE",
   options: {
     subject: { type: "string", about: "the subject; made if there is none of this name" },
     pictures: { type: "string", about: "folder of the pictures that the list names (where the list is)" },
     encoding: { type: "string", about: "utf-8, utf-16le, utf-16be or windows-1252 (found out)" },
+    "one-way": { type: "boolean", about: "ask pairs from prompt to answer only, pictures for their names only" },
     strict: { type: "boolean", about: "save nothing if any row has a problem" },
     "dry-run": { type: "boolean", about: "only say what would be saved" },
     data: DATA_OPTION,
@@ -26,10 +28,10 @@ export const importVerb: Verb = {
     const file = operand(call, "FILE");
     const subject = call.values.subject;
     if (typeof subject !== "string" || subject.trim() === "") throw call.usage("--subject NAME is missing");
-    const bytes = readList(file);
+    const { list: bytes, pictures: packed } = readParcel(file);
     const choices = choicesFrom(call);
     return writing(call, async (context) => {
-      const pictures = await namedPictures(call, file, bytes);
+      const pictures = await usablePictures([...packed, ...namedPictures(call, file, bytes)]);
       const existing = await context.store.read(async ({ library }) =>
         (await library.subjects()).find((one) => one.name === subject.trim()),
       );
@@ -55,7 +57,8 @@ export const importVerb: Verb = {
         return 0;
       }
       const { saved, duplicates, problems, cards } = await importList(context, { bytes, pictures }, choices, {
-        name: subject.trim(),
+        target: { name: subject.trim() },
+        oneWay: call.values["one-way"] === true,
       });
       report(call, { saved, cards, duplicates, problems });
       return 0;
@@ -81,6 +84,15 @@ function readList(file: string): Uint8Array {
   }
 }
 
+/** The list itself, or a zip file that holds it with its pictures. */
+function readParcel(file: string): Parcel {
+  const bytes = new Uint8Array(readList(file));
+  if (!isZip(bytes)) return { list: bytes, pictures: new Map() };
+  const parcel = unpackParcel(bytes);
+  if (!parcel.ok) throw new FailureError("invalid-input", parcel.error);
+  return parcel.value;
+}
+
 function choicesFrom(call: Call): ImportChoices {
   const known = ["utf-8", "utf-16le", "utf-16be", "windows-1252"] as const;
   const given = call.values.encoding;
@@ -91,17 +103,28 @@ function choicesFrom(call: Call): ImportChoices {
 }
 
 /** Pictures of the folder whose names occur in the list; other files there are not opened. */
-async function namedPictures(call: Call, file: string, bytes: Uint8Array): Promise<ReadonlyMap<string, PictureRecord>> {
+function namedPictures(
+  call: Call,
+  file: string,
+  bytes: Uint8Array,
+): readonly (readonly [name: string, bytes: Uint8Array])[] {
   const folder = typeof call.values.pictures === "string" ? call.values.pictures : dirname(file);
   const text = new TextDecoder("latin1").decode(bytes).replaceAll("\u0000", "").toLowerCase();
-  const pictures = new Map<string, PictureRecord>();
-  for (const name of readdirSync(folder)) {
+  return readdirSync(folder).flatMap((name) => {
     const bare = new TextDecoder("latin1").decode(new TextEncoder().encode(name)).toLowerCase();
     const path = join(folder, name);
-    if (!/\.(png|jpe?g|webp|gif|svg|avif|tiff?)$/i.test(name) || !text.includes(bare) || !statSync(path).isFile())
-      continue;
-    const picture = await normalisePicture(readFileSync(path));
-    if (!picture.ok) throw new FailureError("invalid-input", `The picture ${path} cannot be used: ${picture.error}`);
+    const named = /\.(png|jpe?g|webp|gif|svg|avif)$/i.test(name) && text.includes(bare) && statSync(path).isFile();
+    return named ? [[name, new Uint8Array(readFileSync(path))] as const] : [];
+  });
+}
+
+async function usablePictures(
+  parts: readonly (readonly [name: string, bytes: Uint8Array])[],
+): Promise<ReadonlyMap<string, PictureRecord>> {
+  const pictures = new Map<string, PictureRecord>();
+  for (const [name, bytes] of parts) {
+    const picture = await normalisePicture(bytes);
+    if (!picture.ok) throw new FailureError("invalid-input", `The picture ${name} cannot be used: ${picture.error}`);
     pictures.set(name, picture.value);
   }
   return pictures;

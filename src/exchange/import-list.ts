@@ -1,6 +1,6 @@
 // A list and the pictures that came with it, previewed or saved through the use cases.
 import { FailureError } from "../app/failure.ts";
-import { type FactImport, type ImportOutcome, type ImportTarget, saveImport } from "../app/import-facts.ts";
+import { type FactImport, type ImportOutcome, saveImport } from "../app/import-facts.ts";
 import type { Context, PictureRecord } from "../app/ports.ts";
 import type { ImportChoices, ImportPreview } from "../app/views.ts";
 import { contentKey } from "../core/facts/content-key.ts";
@@ -32,14 +32,14 @@ export async function importList(
   context: Context,
   parcel: ListParcel,
   choices: ImportChoices,
-  target: ImportTarget,
+  into: Pick<FactImport, "target" | "oneWay">,
   follow: Pick<FactImport, "shouldStop"> & { readonly onProgress?: (done: number, total: number) => void } = {},
 ): Promise<ImportOutcome> {
   const stored = await context.store.read(({ library }) => library.pictureHashes());
   const reader = readable(createListReader(parcel.bytes, choices, pictureFinder(parcel, stored)));
   const { onProgress, ...stop } = follow;
   return saveImport(context, {
-    target,
+    ...into,
     rows: reader.drafts(),
     pictures: new Map([...parcel.pictures.values()].map((picture) => [picture.hash, picture])),
     onProgress: (counts) => onProgress?.(counts.rows, Math.max(counts.rows, reader.estimatedRows)),

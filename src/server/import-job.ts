@@ -1,9 +1,8 @@
 // One import under way: a worker with a list in hand, and how far it has come.
 import { Worker } from "node:worker_threads";
 import { FailureError } from "../app/failure.ts";
-import type { ImportTarget } from "../app/import-facts.ts";
 import type { ImportChoices, ImportPreview, ImportStatus } from "../app/views.ts";
-import type { WorkerAnswer, WorkerOrder, WorkerStart } from "./import-worker.ts";
+import type { ImportInto, WorkerAnswer, WorkerOrder, WorkerStart } from "./import-worker.ts";
 import type { Log } from "./logging.ts";
 
 const EMPTY = { done: 0, total: 0, saved: 0, duplicates: 0, problems: 0, message: null, subject: null } as const;
@@ -47,12 +46,12 @@ export class ImportJob {
   }
 
   /** Begins to save; `alone` runs the work while nobody else writes. */
-  save(choices: ImportChoices, target: ImportTarget, alone: <T>(work: () => Promise<T>) => Promise<T>): void {
+  save(choices: ImportChoices, into: ImportInto, alone: <T>(work: () => Promise<T>) => Promise<T>): void {
     this.begin("saving");
     const work = () =>
       new Promise<void>((resolve) => {
         this.settle = resolve;
-        if (this.underWay) this.say({ kind: "save", choices, target });
+        if (this.underWay) this.say({ kind: "save", choices, into });
         else resolve();
       });
     void alone(work).then(() => this.worker.terminate());

@@ -1,9 +1,9 @@
 // The imports of a server, until each is saved, stopped or forgotten.
 import { FailureError, found } from "../app/failure.ts";
-import type { ImportTarget } from "../app/import-facts.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import type { ImportChoices, ImportPreview, ImportStatus } from "../app/views.ts";
 import { ImportJob } from "./import-job.ts";
+import type { ImportInto } from "./import-worker.ts";
 import type { Log } from "./logging.ts";
 
 /** At most this many lists are held at once, each for at most this long without a word from its page. */
@@ -14,7 +14,7 @@ export interface ImportJobs {
   open(bytes: Uint8Array<ArrayBuffer>, pictures: ReadonlyMap<string, PictureRecord>): ImportStatus;
   preview(id: string, choices: ImportChoices): Promise<ImportPreview>;
   /** Starts saving; `status` tells how far it is. */
-  accept(id: string, choices: ImportChoices, target: ImportTarget): ImportStatus;
+  accept(id: string, choices: ImportChoices, into: ImportInto): ImportStatus;
   status(id: string): ImportStatus;
   /** Stops saving, or discards a list that was not accepted. Nothing of it is kept. */
   stop(id: string): ImportStatus;
@@ -55,9 +55,9 @@ export function createImportJobs({ database, newId, log, alone }: ImportJobsOpti
       return job.status;
     },
     preview: (id, choices) => jobOf(id).read(choices),
-    accept(id, choices, target) {
+    accept(id, choices, into) {
       const job = jobOf(id);
-      job.save(choices, target, alone);
+      job.save(choices, into, alone);
       return job.status;
     },
     status: (id) => jobOf(id).status,

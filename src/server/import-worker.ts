@@ -1,7 +1,7 @@
 // Reading and saving long lists beside the server, so that nobody who is practising notices.
 import { parentPort, workerData } from "node:worker_threads";
 import { FailureError, type FailureKind } from "../app/failure.ts";
-import type { ImportOutcome, ImportTarget } from "../app/import-facts.ts";
+import type { FactImport, ImportOutcome } from "../app/import-facts.ts";
 import type { PictureRecord, Store } from "../app/ports.ts";
 import type { ImportChoices, ImportPreview } from "../app/views.ts";
 import { importList, type ListParcel, previewImport } from "../exchange/import-list.ts";
@@ -16,10 +16,13 @@ export interface WorkerStart {
   readonly stop: Int32Array;
 }
 
+/** Where a list goes, and how its facts are asked. */
+export type ImportInto = Pick<FactImport, "target" | "oneWay">;
+
 /** What a worker can be asked. */
 export type WorkerOrder =
   | { readonly kind: "preview"; readonly choices: ImportChoices }
-  | { readonly kind: "save"; readonly choices: ImportChoices; readonly target: ImportTarget };
+  | { readonly kind: "save"; readonly choices: ImportChoices; readonly into: ImportInto };
 
 /** What a worker answers; progress comes any number of times before the rest. */
 export type WorkerAnswer =
@@ -46,7 +49,7 @@ if (port) {
     if (order.kind === "preview")
       return { kind: "preview", preview: await previewImport(context, parcel, order.choices) };
     let told = 0;
-    const outcome = await importList(context, parcel, order.choices, order.target, {
+    const outcome = await importList(context, parcel, order.choices, order.into, {
       shouldStop: () => Atomics.load(start.stop, 0) !== 0,
       onProgress: (done, total) => {
         if (done - told < 1_000 && done < total) return;

@@ -201,5 +201,7 @@ export const acceptImportSchema = z
     choices: importChoicesSchema,
     /** A subject that exists, or the name of a new one. */
     subject: z.union([z.object({ id }), subjectSchema]),
+    /** Ask pairs from prompt to answer only, and pictures for their names only. */
+    oneWay: z.boolean().default(false),
   })
   .openapi("AcceptImport");

@@ -2,6 +2,7 @@
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { strToU8, zipSync } from "fflate";
 import sharp from "sharp";
 import { describe, expect, test } from "vitest";
 import { longhold, longholdTold, withFolder } from "../support/program.ts";
@@ -152,6 +153,21 @@ test("import, export and import again give the same facts", () =>
       expect(JSON.parse((await longhold(...words)).stdout)).toMatchObject({ saved: 3, problems: 0 });
       expect((await longhold("export", "--data", other)).stdout).toBe(readFileSync(out, "utf8"));
     });
+  }));
+
+test("a zip with a list and its pictures comes in as one, asked one way if that is wanted", () =>
+  withFolder(async (data) => {
+    const picture = await sharp({ create: { width: 60, height: 40, channels: 3, background: "#0a1530" } })
+      .png()
+      .toBuffer();
+    const list = "prompt,answer,picture\r\nBrightest star of Lyra,Vega,lyra.png\r\n";
+    const zip = zipSync({ "facts.csv": strToU8(list), "pictures/lyra.png": new Uint8Array(picture) });
+    writeFileSync(join(data, "sky.zip"), zip);
+    const words = ["import", join(data, "sky.zip"), "--subject", "Sky", "--one-way", "--data", data, "--json"];
+    expect(JSON.parse((await longhold(...words)).stdout)).toEqual({ saved: 1, cards: 1, duplicates: 0, problems: 0 });
+    writeFileSync(join(data, "bad.zip"), zipSync({ "../facts.csv": strToU8(list) }));
+    const bad = await longhold("import", join(data, "bad.zip"), "--subject", "Sky", "--data", data);
+    expect(bad.stderr).toContain("outside itself");
   }));
 
 test("rows with problems are named by line and column, and the rest goes on unless --strict", () =>

@@ -54,9 +54,15 @@ test(`each of ${LISTS} damaged lists is saved whole or not at all`, async () => 
     let rows = 0;
     const stopAfter = n % 3 === 1 ? n % 7 : Number.POSITIVE_INFINITY;
     allowance = n % 3 === 2 ? 1 + (n % 5) : Number.POSITIVE_INFINITY;
-    const result = await importList(context, { bytes, pictures: new Map() }, choices, target, {
-      shouldStop: () => rows++ >= stopAfter,
-    }).catch((error: unknown) => error);
+    const result = await importList(
+      context,
+      { bytes, pictures: new Map() },
+      choices,
+      { target, oneWay: false },
+      {
+        shouldStop: () => rows++ >= stopAfter,
+      },
+    ).catch((error: unknown) => error);
     allowance = Number.POSITIVE_INFINITY;
     if (result instanceof Error) {
       expect(await everything()).toEqual(before);
