@@ -26,6 +26,8 @@ function run(tool, args) {
   const done = spawnSync(process.execPath, [join(root, "node_modules", tool), ...args], {
     cwd: root,
     stdio: ["ignore", "pipe", "inherit"],
+    // Test runners set NODE_ENV; what is built is always the real thing.
+    env: { ...process.env, NODE_ENV: "production" },
   });
   if (done.status === 0) return;
   process.stderr.write(done.stdout ?? "");
