@@ -55,6 +55,14 @@ test("a file of something else is damaged, and a folder that is not there cannot
   expect(words(thrown(() => new Database(join(folder, "none", "x.sqlite"))))).toContain("cannot be opened");
 });
 
+test("a binding that is missing or made for another Node is named, with what to run", () => {
+  const missing = new Error("Could not locate the bindings file. Tried: …");
+  const foreign = Object.assign(new Error("was compiled against a different Node.js version"), {
+    code: "ERR_DLOPEN_FAILED",
+  });
+  for (const error of [missing, foreign]) expect(words(error)).toContain("npm rebuild better-sqlite3");
+});
+
 test("anything else stays what it is", () => {
   const failure = new FailureError("conflict", "There is a subject of this name.");
   expect(explainTrouble(failure, "box.sqlite")).toBe(failure);

@@ -8,6 +8,10 @@ const WORDS: readonly (readonly [code: RegExp, words: string])[] = [
   [/NOTADB|CORRUPT/, "The file is damaged. Put a copy that you kept in its place."],
   [/IOERR/, "The disk did not do what it was asked. Check the disk, then try again."],
   [/BUSY|LOCKED/, "Another program holds the database. Close it and try again."],
+  [
+    /bindings file|DLOPEN_FAILED/,
+    "The part of Longhold that reads it was not built for this Node. Run “npm rebuild better-sqlite3”; if npm holds back its install script, allow it first.",
+  ],
   [/corrupted migrations/, "It was written by a newer Longhold. Install that version or a newer one."],
 ];
 
