@@ -27,6 +27,7 @@ import type {
   setUpSchema,
 } from "../server/schemas.ts";
 import { noteAnswering } from "./data/connection.ts";
+import { noteId } from "./data/new-id.ts";
 
 /** A fact as it is first written. */
 export type NewFact = input<typeof newFactSchema>;
@@ -63,30 +64,44 @@ type Query = Readonly<Record<string, string | number | undefined>>;
 
 const NOT_ANSWERING = "Longhold is not answering.";
 
-async function request<T>(method: string, path: string, body?: BodyInit, type?: string): Promise<T> {
+interface Sending {
+  readonly body?: BodyInit;
+  readonly type?: string;
+  /** Gives up waiting for the answer. */
+  readonly signal?: AbortSignal;
+}
+
+async function request<T>(method: string, path: string, { type, ...sending }: Sending = {}): Promise<T> {
   const headers: Record<string, string> = { accept: "application/json", ...(type ? { "content-type": type } : {}) };
-  const response = await fetch(`/api${path}`, { method, headers, ...(body === undefined ? {} : { body }) }).catch(
-    () => null,
-  );
+  const response = await fetch(`/api${path}`, { method, headers, ...sending }).catch(() => null);
+  // Whoever gave up learnt nothing about the server.
+  sending.signal?.throwIfAborted();
+  const json: unknown = (await response?.json().catch(() => null)) ?? null;
+  const status = response?.status ?? 0;
+  const said = response?.ok ? null : toError(json, status);
   // A proxy that stands before a stopped server answers 502, 503 or 504.
-  const reached = response !== null && ![502, 503, 504].includes(response.status);
-  noteAnswering(reached);
-  if (!reached) throw new ApiError("unreachable", NOT_ANSWERING, response?.status ?? 0);
-  const json: unknown = await response.json().catch(() => null);
-  if (!response.ok) throw toError(json, response.status);
+  noteAnswering(response !== null && ![502, 503, 504].includes(status));
+  // Others may answer in Longhold's place; only its own words count as an answer.
+  if (response === null || (response.ok ? json === null : said === null)) throw notAnswering(status);
+  if (said) throw said;
   return json as T;
 }
 
-function toError(json: unknown, status: number): ApiError {
-  const said = (json ?? {}) as { error?: unknown; message?: unknown };
-  const kind = typeof said.error === "string" ? said.error : "failed";
-  const message = typeof said.message === "string" ? said.message : `The request failed (status ${status}).`;
-  return new ApiError(kind, message, status);
+/** The error for an answer that is none: nothing came, or it was not Longhold that spoke. */
+export const notAnswering = (status = 0): ApiError => new ApiError("unreachable", NOT_ANSWERING, status);
+
+/** Longhold's own words about a failure; null if somebody else answered. */
+function toError(json: unknown, status: number): ApiError | null {
+  const { error, message } = (json ?? {}) as { error?: unknown; message?: unknown };
+  return typeof error === "string" && typeof message === "string" ? new ApiError(error, message, status) : null;
 }
 
 const get = <T>(path: string): Promise<T> => request<T>("GET", path);
-const send = <T>(method: string, path: string, body?: unknown): Promise<T> =>
-  body === undefined ? request<T>(method, path) : request<T>(method, path, JSON.stringify(body), "application/json");
+const send = <T>(method: string, path: string, body?: unknown, signal?: AbortSignal): Promise<T> =>
+  request<T>(method, path, {
+    ...(body === undefined ? {} : { body: JSON.stringify(body), type: "application/json" }),
+    ...(signal ? { signal } : {}),
+  });
 
 function withQuery(path: string, query: Query): string {
   const search = new URLSearchParams();
@@ -94,6 +109,18 @@ function withQuery(path: string, query: Query): string {
     if (value !== undefined && value !== "") search.set(key, String(value));
   const text = search.toString();
   return text ? `${path}?${text}` : path;
+}
+
+/** Identities made from now on must sort behind the log, even if this clock was set back. */
+async function noted<T extends { readonly lastEntry: string | null }>(view: Promise<T>): Promise<T> {
+  const { lastEntry } = await view;
+  if (lastEntry) noteId(lastEntry);
+  return view;
+}
+
+async function notedHistory(history: Promise<CardHistory>): Promise<CardHistory> {
+  for (const { id } of (await history).entries) noteId(id);
+  return history;
 }
 
 const at = (id: string): string => encodeURIComponent(id);
@@ -105,14 +132,14 @@ export const exportUrl = (subject: string): string => `/api/subjects/${at(subjec
 
 /** Every route of the server, typed. */
 export const api = {
-  today: () => get<TodayView>("/today"),
+  today: () => noted(get<TodayView>("/today")),
   setUpBox: (body: input<typeof setUpSchema>) => send<BoxView>("POST", "/box", body),
   changeBox: (body: BoxSettings) => send<BoxView>("PATCH", "/box", body),
   drawer: () => get<DrawerView>("/box"),
   boxCards: (query: Query) => get<Page<PlacedCard>>(withQuery("/box/cards", query)),
-  card: (id: string) => get<CardHistory>(`/cards/${at(id)}`),
+  card: (id: string) => notedHistory(get<CardHistory>(`/cards/${at(id)}`)),
   readCards: (ids: readonly string[]) => send<{ readonly cards: readonly Card[] }>("POST", "/cards/read", { ids }),
-  beginSitting: (body: input<typeof beginSchema>) => send<SittingView>("POST", "/sitting", body),
+  beginSitting: (body: input<typeof beginSchema>) => noted(send<SittingView>("POST", "/sitting", body)),
   ahead: () => get<AheadView>("/sitting/ahead"),
   log: (entries: readonly SentEntry[]) => send<{ readonly receipts: readonly Receipt[] }>("POST", "/log", { entries }),
   subjects: () => get<{ readonly subjects: readonly SubjectView[] }>("/subjects"),
@@ -125,17 +152,16 @@ export const api = {
   deleteFact: (id: string) => send<unknown>("DELETE", `/facts/${at(id)}`),
   restoreFact: (id: string) => send<Fact>("POST", `/facts/${at(id)}/restore`),
   addPicture: (file: Blob) =>
-    request<{ readonly hash: string; readonly width: number; readonly height: number }>(
-      "POST",
-      "/pictures",
-      file,
-      file.type,
-    ),
-  startImport: (form: FormData) => request<ImportStatus>("POST", "/imports", form),
-  previewImport: (id: string, choices: Choices) => send<ImportPreview>("POST", `/imports/${at(id)}/preview`, choices),
+    request<{ readonly hash: string; readonly width: number; readonly height: number }>("POST", "/pictures", {
+      body: file,
+      type: file.type,
+    }),
+  startImport: (form: FormData) => request<ImportStatus>("POST", "/imports", { body: form }),
+  previewImport: (id: string, choices: Choices, signal: AbortSignal) =>
+    send<ImportPreview>("POST", `/imports/${at(id)}/preview`, choices, signal),
   acceptImport: (id: string, body: AcceptImport) => send<ImportStatus>("POST", `/imports/${at(id)}/accept`, body),
   importStatus: (id: string) => get<ImportStatus>(`/imports/${at(id)}`),
   stopImport: (id: string) => send<ImportStatus>("DELETE", `/imports/${at(id)}`),
-  fillDemo: () => send<TodayView>("POST", "/demo"),
-  clearDemo: () => send<TodayView>("DELETE", "/demo"),
+  fillDemo: () => noted(send<TodayView>("POST", "/demo")),
+  clearDemo: () => noted(send<TodayView>("DELETE", "/demo")),
 } as const;

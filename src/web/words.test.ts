@@ -24,5 +24,5 @@ test("a bundle is named only where there is more than one", () => {
 });
 
 test("a withdrawn card says where it was", () => {
-  expect(placeName({ kind: "withdrawn", from: { kind: "stock" } })).toBe("withdrawn (was in the stock)");
+  expect(placeName({ kind: "withdrawn", from: { kind: "stock" } }, [])).toBe("withdrawn (was in the stock)");
 });

@@ -71,12 +71,12 @@ export function angleName(angle: Angle): string {
   }
 }
 
-/** "compartment 4, bundle 2"; the bundle is left out where a compartment has only one. */
+/** "compartment 4 · bundle 2"; the bundle is left out where a compartment has only one. */
 export const pileName = (compartment: number, bundle: number, bundles: number): string =>
   bundles > 1 ? `compartment ${compartment} · bundle ${bundle}` : `compartment ${compartment}`;
 
-/** A card's place in words. */
-export function placeName(place: Place | null): string {
+/** A card's place in words; `bundles` says how many bundles each compartment has. */
+export function placeName(place: Place | null, bundles: readonly number[]): string {
   if (!place) return "in no box";
   switch (place.kind) {
     case "stock":
@@ -84,9 +84,9 @@ export function placeName(place: Place | null): string {
     case "kept":
       return "kept";
     case "compartment":
-      return `in compartment ${place.compartment}, bundle ${place.bundle}`;
+      return `in ${pileName(place.compartment, place.bundle, bundles[place.compartment - 1] ?? 1)}`;
     case "withdrawn":
-      return `withdrawn (was ${placeName(place.from)})`;
+      return `withdrawn (was ${placeName(place.from, bundles)})`;
   }
 }
 

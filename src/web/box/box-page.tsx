@@ -37,7 +37,10 @@ function DrawerAndCards({ view }: { readonly view: DrawerView }) {
   return (
     <>
       <p className="lead">{inside(view)}</p>
-      <Drawer view={view} open={part} onOpen={open} />
+      <figure className="drawer-figure">
+        <Drawer view={view} open={part} onOpen={open} />
+        <figcaption className="hint">The number on top: days from visit to visit.</figcaption>
+      </figure>
       {part ? (
         <PartCards key={partTitle(part, view)} part={part} view={view} />
       ) : (
@@ -49,7 +52,8 @@ function DrawerAndCards({ view }: { readonly view: DrawerView }) {
 
 function inside(view: DrawerView): string {
   const travelling = view.compartments.flatMap(({ bundles }) => bundles).reduce((sum, { count }) => sum + count, 0);
-  return `${counted(travelling, "card")} on the way, ${counted(view.kept, "card")} kept, ${counted(view.stock, "card")} waiting in the stock.`;
+  const withdrawn = view.withdrawn > 0 ? `, ${counted(view.withdrawn, "card")} withdrawn` : "";
+  return `${counted(travelling, "card")} on the way, ${counted(view.kept, "card")} kept, ${counted(view.stock, "card")} waiting in the stock${withdrawn}.`;
 }
 
 function NoBox() {

@@ -5,7 +5,7 @@ import type { CardHistory } from "../../app/views.ts";
 import { sideText } from "../../core/cards/cards.ts";
 import { CardPair } from "../cards/card-pair.tsx";
 import { api } from "../client.ts";
-import { KEYS, useDrawer, useSubjectName } from "../data/queries.ts";
+import { KEYS, useDrawer } from "../data/queries.ts";
 import { flush } from "../outbox/outbox.ts";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Loaded } from "../shell/states.tsx";
@@ -13,6 +13,7 @@ import { angleName, capital, longDate, placeName } from "../words.ts";
 import { workshopAddress } from "../workshop/use-place.ts";
 import { CardActions } from "./card-actions.tsx";
 import { HistoryTable } from "./history-table.tsx";
+import { WithdrawnCard } from "./withdrawn-card.tsx";
 import "../styles/box.css";
 
 /** The page of one card. */
@@ -29,17 +30,22 @@ export function CardPage({ id }: { readonly id: string }) {
       <p className="back">
         <Link href="/box">Box</Link>
       </p>
-      <Loaded query={card} what="the card" heading="Card">
+      <Loaded query={card} what="the card" heading="Card" otherwise={<BackToBox />}>
         {(history) => <CardSheet history={history} />}
       </Loaded>
     </>
   );
 }
 
+const BackToBox = () => (
+  <p>
+    <Link href="/box">Look for the card in the box</Link>
+  </p>
+);
+
 function CardSheet({ history }: { readonly history: CardHistory }) {
   const drawer = useDrawer(history.place !== null);
-  const { card, number, place, dueDate, fact } = history;
-  const subject = useSubjectName(history.subject);
+  const { card, number, place, dueDate, fact, subject } = history;
   const bundles = drawer.data?.box.chart.compartments.map((compartment) => compartment.bundles) ?? [];
   return (
     <>
@@ -49,12 +55,16 @@ function CardSheet({ history }: { readonly history: CardHistory }) {
       <p className="visually-hidden">{sideText(card.prompt)}</p>
       <CardPair card={card} caption={false} />
       <p className="lead">
-        {capital(placeName(place))}
+        {capital(placeName(place, bundles))}
         {dueDate ? `, asked next on ${longDate(dueDate)}` : ""}. From <span dir="auto">{subject}</span>:{" "}
         <Link href={workshopAddress({ subject: fact.subject, fact: fact.id })}>open its fact</Link>.
       </p>
       {place && drawer.data ? (
-        <CardActions history={history} box={drawer.data.box} day={drawer.data.day} compartments={bundles.length} />
+        place.kind === "withdrawn" ? (
+          <WithdrawnCard history={history} box={drawer.data.box} day={drawer.data.day} />
+        ) : (
+          <CardActions history={history} box={drawer.data.box} day={drawer.data.day} compartments={bundles.length} />
+        )
       ) : null}
       <HistoryTable entries={history.entries} timeZone={drawer.data?.box.calendar.timeZone ?? "UTC"} />
     </>

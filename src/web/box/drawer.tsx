@@ -32,7 +32,8 @@ export function Drawer({ view, open, onOpen }: DrawerProps) {
           >
             <legend>
               <span className="visually-hidden">Compartment {compartment}, waits up to </span>
-              {counted(period, "day")}
+              {count(period)}
+              <span className="visually-hidden">{period === 1 ? " day" : " days"}</span>
             </legend>
             <div className="bundles">
               {bundles.map((bundle) => (

@@ -53,7 +53,7 @@ function entryWords(entry: LogEntry): string {
     case "move":
       return `Moved by hand to ${typeof entry.to === "number" ? `compartment ${entry.to}` : entry.to === "kept" ? "the kept shelf" : "the stock"}`;
     case "withdraw":
-      return "Withdrawn";
+      return WITHDRAWN[entry.reason];
     case "bring-back":
       return "Brought back";
     case "take-back":
@@ -62,6 +62,12 @@ function entryWords(entry: LogEntry): string {
       return capital(entry.kind);
   }
 }
+
+const WITHDRAWN = {
+  hand: "Withdrawn by hand",
+  angle: "Withdrawn: its angle was switched off",
+  fact: "Withdrawn: its fact was deleted",
+} as const;
 
 function outcomeWords({ pass, answer, compartment }: OutcomeEntry): string {
   if (pass === "second") return `Second pass: ${answer}`;

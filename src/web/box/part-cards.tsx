@@ -5,7 +5,8 @@ import { Link } from "wouter";
 import type { DrawerView, PlacedCard } from "../../app/views.ts";
 import { type CardSide, sideText } from "../../core/cards/cards.ts";
 import { api, pictureUrl } from "../client.ts";
-import { KEYS, useSubjectName } from "../data/queries.ts";
+import { KEYS } from "../data/queries.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { Loaded } from "../shell/states.tsx";
 import { counted, longDate } from "../words.ts";
 import { type Part, partKey, partTitle } from "./drawer-part.ts";
@@ -46,9 +47,9 @@ export function PartCards({ part, view }: { readonly part: Part; readonly view: 
                 ))}
               </ul>
               {cards.hasNextPage ? (
-                <button type="button" disabled={cards.isFetchingNextPage} onClick={() => cards.fetchNextPage()}>
+                <BusyButton busy={cards.isFetchingNextPage} onClick={() => void cards.fetchNextPage()}>
                   Load more
-                </button>
+                </BusyButton>
               ) : null}
             </>
           );
@@ -72,8 +73,7 @@ function usePartCards(part: Part) {
 }
 
 function CardRow({ placed }: { readonly placed: PlacedCard }) {
-  const { card, number } = placed;
-  const subject = useSubjectName(placed.subject);
+  const { card, number, subject } = placed;
   return (
     <li>
       <Link href={`/box/card/${encodeURIComponent(card.id)}`} className="card-row">

@@ -1,7 +1,7 @@
 // A card as it lies on the table: paper, in the proportions of A7, one side up.
 import { useState } from "react";
 import { type Card, type CardSide, sideText } from "../../core/cards/cards.ts";
-import { pictureUrl } from "../client.ts";
+import { usePictureSource } from "./picture-source.ts";
 import { SideText, textSize } from "./side-text.tsx";
 
 interface FaceProps {
@@ -47,8 +47,10 @@ export function AnswerFace({ card, turning = false }: FaceProps) {
 /** A picture, or a quiet frame where it cannot be shown (yet). */
 function Picture({ hash, words }: { readonly hash: string; readonly words: string }) {
   const [missing, setMissing] = useState("");
-  if (missing === hash) return <span className="card-picture-missing">picture</span>;
-  return <img className="card-picture" src={pictureUrl(hash)} alt={words} onError={() => setMissing(hash)} />;
+  const source = usePictureSource();
+  const url = source.urlOf(hash);
+  if (url === null || missing === url) return <span className="card-picture-missing">{source.missing}</span>;
+  return <img className="card-picture" src={url} alt={words} onError={() => setMissing(url)} />;
 }
 
 function Words({ side }: { readonly side: CardSide }) {

@@ -3,7 +3,7 @@ import { QueryClient, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useCallback } from "react";
 import type { TodayView } from "../../app/views.ts";
 import { ApiError, api, isUnreachable } from "../client.ts";
-import { flush } from "../outbox/outbox.ts";
+import { flush, noteBox } from "../outbox/outbox.ts";
 
 /** The memory of answers shared by all pages. */
 export const queryClient = new QueryClient({
@@ -36,18 +36,16 @@ export const KEYS = {
 export const useToday = () => useQuery({ queryKey: KEYS.today, queryFn: fetchToday });
 
 /** Today as the server sees it once it has every answer given here. */
-async function fetchToday(): Promise<TodayView> {
+export async function fetchToday(): Promise<TodayView> {
   await flush();
-  return api.today();
+  const today = await api.today();
+  noteBox(today.box?.id ?? null);
+  return today;
 }
 
 /** All subjects. */
 export const useSubjects = () =>
   useQuery({ queryKey: KEYS.subjects, queryFn: async () => (await api.subjects()).subjects });
-
-/** A subject's name; empty until it is known. */
-export const useSubjectName = (id: string): string =>
-  useSubjects().data?.find((subject) => subject.id === id)?.name ?? "";
 
 /** The box from above; not asked for before a box is set up. */
 export const useDrawer = (enabled = true) => useQuery({ queryKey: KEYS.drawer, queryFn: api.drawer, enabled });
@@ -64,6 +62,7 @@ export function useRefresh(): () => Promise<void> {
 /** Forgets all that was remembered of another box; `today` is the new one's. */
 export function startAfresh(client: QueryClient, today: TodayView): Promise<void> {
   client.removeQueries({ type: "inactive" });
+  noteBox(today.box?.id ?? null);
   client.setQueryData(KEYS.today, today);
   return client.invalidateQueries({ refetchType: "none" });
 }

@@ -5,12 +5,11 @@ import { DELIMITERS, ENCODINGS } from "./column-names.ts";
 
 interface HowReadProps {
   readonly preview: ImportPreview;
-  readonly busy: boolean;
   readonly change: (part: Choices) => void;
 }
 
 /** Header, delimiter and encoding, each as found and each to be changed. */
-export function HowRead({ preview, busy, change }: HowReadProps) {
+export function HowRead({ preview, change }: HowReadProps) {
   return (
     <details className="how-read">
       <summary>
@@ -22,7 +21,6 @@ export function HowRead({ preview, busy, change }: HowReadProps) {
           <input
             type="checkbox"
             checked={preview.header}
-            disabled={busy}
             onChange={(event) => change({ header: event.target.checked })}
           />
           The first row names the columns
@@ -31,14 +29,12 @@ export function HowRead({ preview, busy, change }: HowReadProps) {
           label="Between columns"
           value={preview.delimiter}
           options={DELIMITERS}
-          busy={busy}
           set={(delimiter) => change({ delimiter })}
         />
         <Choice
           label="Letters written as"
           value={preview.encoding}
           options={ENCODINGS}
-          busy={busy}
           set={(encoding) => change({ encoding })}
         />
       </div>
@@ -50,11 +46,10 @@ interface ChoiceProps<T extends string> {
   readonly label: string;
   readonly value: T;
   readonly options: readonly (readonly [T, string])[];
-  readonly busy: boolean;
   readonly set: (value: T) => void;
 }
 
-function Choice<T extends string>({ label, value, options, busy, set }: ChoiceProps<T>) {
+function Choice<T extends string>({ label, value, options, set }: ChoiceProps<T>) {
   const choose = (text: string): void => {
     const chosen = options.find(([option]) => option === text);
     if (chosen) set(chosen[0]);
@@ -62,7 +57,7 @@ function Choice<T extends string>({ label, value, options, busy, set }: ChoicePr
   return (
     <label className="field">
       <span>{label}</span>
-      <select value={value} disabled={busy} onChange={(event) => choose(event.target.value)}>
+      <select value={value} onChange={(event) => choose(event.target.value)}>
         {options.map(([option, name]) => (
           <option key={option} value={option}>
             {name}

@@ -1,10 +1,12 @@
-// Watches a list being kept, and says what came of it.
+// Watches a list being saved, and says what came of it.
 import { useMutation, useQuery } from "@tanstack/react-query";
-import { useEffect } from "react";
+import { useEffect, useRef } from "react";
 import { Link } from "wouter";
 import type { ImportStatus } from "../../app/views.ts";
 import { api } from "../client.ts";
 import { useRefresh, useToday } from "../data/queries.ts";
+import { ArrivingHeading } from "../shell/arriving-heading.tsx";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { Loaded, Trouble } from "../shell/states.tsx";
 import { count, counted } from "../words.ts";
 import { workshopAddress } from "../workshop/use-place.ts";
@@ -14,8 +16,15 @@ const POLL_MS = 250;
 const underWay = (status: ImportStatus | undefined): boolean =>
   status === undefined || ["waiting", "reading", "saving"].includes(status.state);
 
+interface ProgressProps {
+  readonly id: string;
+  readonly again: () => void;
+  /** Called once when the facts are saved. */
+  readonly saved: () => void;
+}
+
 /** Progress with a way to stop, then the result. */
-export function ImportProgress({ id, again }: { readonly id: string; readonly again: () => void }) {
+export function ImportProgress({ id, again, saved }: ProgressProps) {
   const refresh = useRefresh();
   const status = useQuery({
     queryKey: ["import-status", id],
@@ -24,9 +33,14 @@ export function ImportProgress({ id, again }: { readonly id: string; readonly ag
     refetchIntervalInBackground: true,
   });
   const over = !underWay(status.data);
+  const isSaved = status.data?.state === "done";
+  const onSaved = useRef(saved);
   useEffect(() => {
     if (over) void refresh();
   }, [over, refresh]);
+  useEffect(() => {
+    if (isSaved) onSaved.current();
+  }, [isSaved]);
   return (
     <Loaded query={status} what="the import">
       {(shown) => (over ? <Result status={shown} again={again} /> : <Progress status={shown} />)}
@@ -37,17 +51,17 @@ export function ImportProgress({ id, again }: { readonly id: string; readonly ag
 function Progress({ status }: { readonly status: ImportStatus }) {
   const stop = useMutation({ mutationFn: () => api.stopImport(status.id) });
   return (
-    <section className="sheet" aria-labelledby="keeping">
-      <h2 id="keeping">Keeping the facts</h2>
-      <progress max={Math.max(1, status.total)} value={status.done} aria-label="Rows kept so far" />
+    <section className="sheet" aria-labelledby="saving">
+      <ArrivingHeading id="saving">Saving the facts</ArrivingHeading>
+      <progress max={Math.max(1, status.total)} value={status.done} aria-label="Rows saved so far" />
       <p>
         {count(status.done)} of {count(status.total)} rows
       </p>
       <p>
-        <button type="button" disabled={stop.isPending} onClick={() => stop.mutate()}>
+        <BusyButton busy={stop.isPending} onClick={() => stop.mutate()}>
           Stop
-        </button>{" "}
-        <span className="hint">If you stop now, nothing is kept.</span>
+        </BusyButton>{" "}
+        <span className="hint">If you stop now, nothing is saved.</span>
       </p>
       {stop.error ? <Trouble error={stop.error} /> : null}
     </section>
@@ -55,10 +69,12 @@ function Progress({ status }: { readonly status: ImportStatus }) {
 }
 
 function Result({ status, again }: { readonly status: ImportStatus; readonly again: () => void }) {
-  if (status.state === "done") return <Kept status={status} />;
+  if (status.state === "done") return <Saved status={status} />;
   return (
     <section className="sheet" role="status">
-      <h2>{status.state === "stopped" ? "Stopped: nothing was saved" : "The list could not be kept"}</h2>
+      <ArrivingHeading>
+        {status.state === "stopped" ? "Stopped: nothing was saved" : "The list could not be saved"}
+      </ArrivingHeading>
       {status.message ? <p dir="auto">{status.message}</p> : null}
       <button type="button" className="primary" onClick={again}>
         Bring a list again
@@ -67,16 +83,17 @@ function Result({ status, again }: { readonly status: ImportStatus; readonly aga
   );
 }
 
-function Kept({ status }: { readonly status: ImportStatus }) {
+function Saved({ status }: { readonly status: ImportStatus }) {
   const today = useToday();
   const place = workshopAddress({ subject: status.subject, fact: null });
+  const others = [
+    status.duplicates > 0 ? `${counted(status.duplicates, "duplicate")} skipped.` : "",
+    status.problems > 0 ? `${counted(status.problems, "row")} left out because of problems.` : "",
+  ].filter((text) => text !== "");
   return (
     <section className="sheet" role="status">
-      <h2>{counted(status.saved, "fact")} kept</h2>
-      <p>
-        {status.duplicates > 0 ? `${counted(status.duplicates, "duplicate")} skipped. ` : ""}
-        {status.problems > 0 ? `${counted(status.problems, "row")} left out because of problems.` : ""}
-      </p>
+      <ArrivingHeading>{counted(status.saved, "fact")} saved</ArrivingHeading>
+      {others.length > 0 ? <p>{others.join(" ")}</p> : null}
       <p className="row">
         <Link href="/" className="button big primary">
           {today.data?.box ? "Go to Today" : "Set up the box"}

@@ -1,21 +1,28 @@
 // Takes a list: pasted, dropped or chosen, with the pictures that belong to it.
 import { useMutation } from "@tanstack/react-query";
-import { type ClipboardEvent, useState } from "react";
+import type { ClipboardEvent } from "react";
 import { api } from "../client.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { DropZone } from "../shell/drop-zone.tsx";
 import { FilePick } from "../shell/file-pick.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { counted } from "../words.ts";
+import type { ListDraft } from "./list-draft.ts";
 
 /** A longer text, in characters, would make the field slow; it is taken as if it came in a file. */
 const MOST_SHOWN = 200_000;
 const EXAMPLE = "Vega\tLyra\nDeneb\tCygnus\nAltair\tAquila";
 
-/** Where a list comes in; `opened` gets the number under which the server holds it. */
-export function ListChooser({ opened }: { readonly opened: (id: string) => void }) {
-  const [text, setText] = useState("");
-  const [file, setFile] = useState<File | null>(null);
-  const [pictures, setPictures] = useState<readonly File[]>([]);
+interface ChooserProps {
+  readonly list: ListDraft;
+  readonly change: (part: Partial<ListDraft>) => void;
+  /** Gets the number under which the server holds the list. */
+  readonly opened: (id: string) => void;
+}
+
+/** Where a list comes in. */
+export function ListChooser({ list, change, opened }: ChooserProps) {
+  const { text, file, pictures } = list;
   const send = useMutation({
     mutationFn: () => api.startImport(toForm(file ?? new Blob([text], { type: "text/plain" }), pictures)),
     onSuccess: ({ id }) => opened(id),
@@ -23,15 +30,15 @@ export function ListChooser({ opened }: { readonly opened: (id: string) => void 
   const take = (files: Iterable<File>): void => {
     const all = [...files];
     const images = all.filter((one) => one.type.startsWith("image/"));
-    const list = all.find((one) => !one.type.startsWith("image/"));
-    if (list) setFile(list);
-    if (images.length > 0) setPictures((known) => [...known, ...images]);
+    const chosen = all.find((one) => !one.type.startsWith("image/"));
+    if (chosen) change({ file: chosen });
+    if (images.length > 0) change({ pictures: [...pictures, ...images] });
   };
   const paste = (event: ClipboardEvent): void => {
     const pasted = event.clipboardData.getData("text/plain");
     if (pasted.length <= MOST_SHOWN) return;
     event.preventDefault();
-    setFile(new File([pasted], "Pasted list", { type: "text/plain" }));
+    change({ file: new File([pasted], "Pasted list", { type: "text/plain" }) });
   };
   return (
     <>
@@ -51,7 +58,7 @@ export function ListChooser({ opened }: { readonly opened: (id: string) => void 
               value={text}
               placeholder={EXAMPLE}
               disabled={file !== null}
-              onChange={(event) => setText(event.target.value)}
+              onChange={(event) => change({ text: event.target.value })}
               onPaste={paste}
             />
           </label>
@@ -75,7 +82,7 @@ export function ListChooser({ opened }: { readonly opened: (id: string) => void 
           {file ? (
             <p className="chosen">
               <strong dir="auto">{file.name}</strong>
-              <button type="button" className="quiet" onClick={() => setFile(null)}>
+              <button type="button" className="quiet" onClick={() => change({ file: null })}>
                 Leave out this file
               </button>
             </p>
@@ -83,7 +90,7 @@ export function ListChooser({ opened }: { readonly opened: (id: string) => void 
           {pictures.length > 0 ? (
             <p className="chosen">
               {counted(pictures.length, "picture")}
-              <button type="button" className="quiet" onClick={() => setPictures([])}>
+              <button type="button" className="quiet" onClick={() => change({ pictures: [] })}>
                 Leave out the pictures
               </button>
             </p>
@@ -91,14 +98,13 @@ export function ListChooser({ opened }: { readonly opened: (id: string) => void 
         </section>
       </div>
       <p className="begin-row">
-        <button
-          type="button"
+        <BusyButton
           className="big primary"
-          disabled={send.isPending || (file === null && text.trim() === "")}
+          busy={send.isPending || (file === null && text.trim() === "")}
           onClick={() => send.mutate()}
         >
           Read the list
-        </button>
+        </BusyButton>
         <span className="hint">This saves nothing yet.</span>
       </p>
       {send.error ? <Trouble error={send.error} retry={() => send.mutate()} /> : null}

@@ -4,12 +4,11 @@ import { COLUMN_CHOICES } from "./column-names.ts";
 
 interface PreviewTableProps {
   readonly preview: ImportPreview;
-  readonly busy: boolean;
   readonly choose: (at: number, column: Column | null) => void;
 }
 
 /** The rows as they stand in the list. */
-export function PreviewTable({ preview, busy, choose }: PreviewTableProps) {
+export function PreviewTable({ preview, choose }: PreviewTableProps) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable from the keyboard
     <section className="table-scroll" tabIndex={0} aria-label="The first rows of the list">
@@ -19,7 +18,7 @@ export function PreviewTable({ preview, busy, choose }: PreviewTableProps) {
             {preview.columns.map((column, i) => (
               // Columns have no name but their place.
               <th key={`${i}`} scope="col">
-                <ColumnChoice at={i} column={column} busy={busy} choose={choose} />
+                <ColumnChoice at={i} column={column} choose={choose} />
               </th>
             ))}
           </tr>
@@ -29,7 +28,7 @@ export function PreviewTable({ preview, busy, choose }: PreviewTableProps) {
             <tr key={`${r}`} data-heading={preview.header && r === 0 ? "" : undefined}>
               {preview.columns.map((column, c) => (
                 <td key={`${c}`} dir="auto" data-unused={column === null ? "" : undefined}>
-                  {row[c] ?? ""}
+                  <span className="preview-cell">{row[c] ?? ""}</span>
                 </td>
               ))}
             </tr>
@@ -41,14 +40,13 @@ export function PreviewTable({ preview, busy, choose }: PreviewTableProps) {
 }
 
 function ColumnChoice(
-  props: { readonly at: number; readonly column: Column | null } & Pick<PreviewTableProps, "busy" | "choose">,
+  props: { readonly at: number; readonly column: Column | null } & Pick<PreviewTableProps, "choose">,
 ) {
-  const { at, column, busy, choose } = props;
+  const { at, column, choose } = props;
   return (
     <select
       aria-label={`Column ${at + 1} holds`}
       value={column ?? ""}
-      disabled={busy}
       onChange={(event) => choose(at, COLUMN_CHOICES.find(([value]) => value === event.target.value)?.[0] ?? null)}
     >
       <option value="">None</option>

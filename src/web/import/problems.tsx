@@ -14,7 +14,7 @@ export function Problems({ preview }: { readonly preview: ImportPreview }) {
         {preview.problems.map(({ line, column, field, reason }) => (
           <li key={`${line}:${column}:${reason}`}>
             <strong>
-              Line {line}, column {column}
+              Line {line}, character {column}
               {field ? ` (${COLUMN_NAMES[field]})` : ""}:
             </strong>{" "}
             <span dir="auto">{reason}</span>

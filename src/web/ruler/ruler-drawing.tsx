@@ -83,7 +83,7 @@ function TickMark({ tick }: { readonly tick: Tick }) {
   }
   return (
     <rect
-      className={tick.sat ? "tick-sat" : "tick-missed"}
+      className={tick.missed ? "tick-missed" : "tick-sat"}
       x={x - 2.75}
       y={EDGE + 1}
       width={5.5}
@@ -128,7 +128,8 @@ function TickLabels({ tick, today }: { readonly tick: Tick; readonly today: Tick
 /** What a tick stands for, in words. */
 export function tickWords(tick: Tick): string {
   if (tick.rest) return "rest day";
+  if (tick.missed) return "missed";
   const visit = tick.top > 0 ? `up to compartment ${tick.top}` : "no visit";
   if (tick.when !== "past") return `${visit}, ${tick.when === "today" ? "" : "about "}${counted(tick.reviews, "card")}`;
-  return tick.sat ? `${visit}, ${counted(tick.reviews, "card")} asked` : "no sitting";
+  return `${visit}, ${counted(tick.reviews, "card")} asked`;
 }

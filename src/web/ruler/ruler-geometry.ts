@@ -12,6 +12,8 @@ export interface Tick extends RulerTick {
   readonly x: number;
   readonly length: number;
   readonly when: "past" | "today" | "ahead";
+  /** A practice day of the past on which nobody sat. */
+  readonly missed: boolean;
 }
 
 /** Ticks placed along the ruler; `step` is the distance from day to day. */
@@ -21,15 +23,20 @@ export function placeTicks(
   compartments: number,
   step: number,
 ): readonly Tick[] {
-  return ruler.map((tick, i) => ({
-    ...tick,
-    x: RULER.pad + (i + 0.5) * step,
-    length:
-      tick.top === 0
-        ? 0
-        : RULER.shortest + ((RULER.longest - RULER.shortest) * (tick.top - 1)) / Math.max(1, compartments - 1),
-    when: today !== null && tick.date < today ? "past" : tick.date === today ? "today" : "ahead",
-  }));
+  const growth = (RULER.longest - RULER.shortest) / Math.max(1, compartments - 1);
+  return ruler.map((tick, i) => {
+    const when = today !== null && tick.date < today ? "past" : tick.date === today ? "today" : "ahead";
+    const missed = when === "past" && !tick.rest && !tick.sat;
+    // While the chart waits a missed day bears no number and visits nothing: it is drawn short.
+    const top = tick.top === 0 && missed ? 1 : tick.top;
+    return {
+      ...tick,
+      x: RULER.pad + (i + 0.5) * step,
+      length: top === 0 ? 0 : RULER.shortest + growth * (top - 1),
+      when,
+      missed,
+    };
+  });
 }
 
 /** The load line through some ticks, as an SVG path. */

@@ -1,5 +1,6 @@
 // One question at a time, asked in the browser's own dialog.
-import { createContext, type ReactNode, useCallback, useContext, useEffect, useRef, useState } from "react";
+import { createContext, type ReactNode, useCallback, useContext, useState } from "react";
+import { useModal } from "./use-modal.ts";
 
 /** What is asked before something is done that cannot be undone. */
 export interface Question {
@@ -48,10 +49,7 @@ function QuestionDialog({
   readonly question: Question;
   readonly settle: (yes: boolean) => void;
 }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
+  const dialog = useModal();
   return (
     <dialog ref={dialog} className="dialog" aria-labelledby="question" onCancel={() => settle(false)}>
       <h2 id="question">{question.title}</h2>

@@ -3,6 +3,7 @@ import { useMutation, useQueryClient } from "@tanstack/react-query";
 import { useLocation } from "wouter";
 import { api } from "../client.ts";
 import { errorWords, startAfresh } from "../data/queries.ts";
+import { BusyButton } from "./busy-button.tsx";
 import { useConfirm } from "./confirm.tsx";
 import { useNotify } from "./notices.tsx";
 
@@ -33,9 +34,9 @@ export function DemoBanner() {
   return (
     <aside className="demo-banner" aria-label="Demo">
       <p>This is the demo box of an invented observatory guide.</p>
-      <button type="button" disabled={clear.isPending} onClick={() => void ask()}>
+      <BusyButton busy={clear.isPending} onClick={() => void ask()}>
         Clear the demo away
-      </button>
+      </BusyButton>
     </aside>
   );
 }

@@ -13,11 +13,11 @@ export const useGuardedLocation: BaseLocationHook = () => {
   const guarded = useCallback(
     (to: string, options?: { readonly replace?: boolean }) => {
       const go = (): void => navigate(to, options);
-      // Replacing the address stays on the page.
-      if (!guard || options?.replace) go();
+      // Replacing the address, or going where one is, stays on the page.
+      if (!guard || options?.replace || to === location) go();
       else void guard().then((leave) => leave && go());
     },
-    [navigate],
+    [navigate, location],
   );
   return [location, guarded];
 };

@@ -1,6 +1,8 @@
 // Asks for a name in a dialog.
-import { type FormEvent, useEffect, useId, useRef, useState } from "react";
+import { type FormEvent, useId, useState } from "react";
+import { BusyButton } from "./busy-button.tsx";
 import { Trouble } from "./states.tsx";
+import { useModal } from "./use-modal.ts";
 
 interface NameDialogProps {
   readonly title: string;
@@ -15,12 +17,9 @@ interface NameDialogProps {
 
 /** A dialog with one text field. */
 export function NameDialog({ title, label, initial = "", yes, busy, error, save, close }: NameDialogProps) {
-  const dialog = useRef<HTMLDialogElement>(null);
+  const dialog = useModal();
   const id = useId();
   const [name, setName] = useState(initial);
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     save(name.trim());
@@ -38,9 +37,9 @@ export function NameDialog({ title, label, initial = "", yes, busy, error, save,
           <button type="button" onClick={close}>
             Cancel
           </button>
-          <button type="submit" className="primary" disabled={busy || name.trim() === ""}>
+          <BusyButton type="submit" className="primary" busy={busy || name.trim() === ""}>
             {yes}
-          </button>
+          </BusyButton>
         </div>
       </form>
     </dialog>

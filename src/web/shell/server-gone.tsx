@@ -3,15 +3,15 @@ import { useEffect, useSyncExternalStore } from "react";
 import { api } from "../client.ts";
 import { isAnswering, onAnsweringChange } from "../data/connection.ts";
 import { useRefresh } from "../data/queries.ts";
-import { useUnsent } from "../outbox/use-outbox.ts";
-import { count } from "../words.ts";
+import { keptWords } from "../outbox/kept-words.ts";
+import { useOutbox } from "../outbox/use-outbox.ts";
 
 const LOOK_AGAIN_MS = 3_000;
 
 /** A notice while the server is away; nothing otherwise. */
 export function ServerGone() {
   const answering = useSyncExternalStore(onAnsweringChange, isAnswering);
-  const unsent = useUnsent().length;
+  const outbox = useOutbox();
   const refresh = useRefresh();
   useEffect(() => {
     if (answering) return;
@@ -24,10 +24,7 @@ export function ServerGone() {
     <div role="status" className="server-gone-region">
       {answering ? null : (
         <p className="server-gone">
-          <strong>Longhold is not answering.</strong>{" "}
-          {unsent > 0
-            ? `Your last ${unsent === 1 ? "answer is" : `${count(unsent)} answers are`} kept here and will be sent.`
-            : null}
+          <strong>Longhold is not answering.</strong> {keptWords(outbox)}
         </p>
       )}
     </div>

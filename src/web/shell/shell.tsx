@@ -1,8 +1,10 @@
 // What surrounds every page: the name, the ways to the pages, notices and the caution.
 import { type ReactNode, useEffect, useRef } from "react";
 import { Link, useLocation } from "wouter";
-import { useToday } from "../data/queries.ts";
+import { useRefresh, useToday } from "../data/queries.ts";
+import { KeptHere } from "../outbox/kept-here.tsx";
 import { DemoBanner } from "./demo-banner.tsx";
+import { useFocusRescue } from "./focus-rescue.ts";
 import { ServerGone } from "./server-gone.tsx";
 import { ThemeChoice } from "./theme-choice.tsx";
 
@@ -18,7 +20,9 @@ const isHere = (location: string, to: string): boolean => (to === "/" ? location
 export function Shell({ children }: { readonly children: ReactNode }) {
   const [location] = useLocation();
   const today = useToday();
+  const refresh = useRefresh();
   const main = useRef<HTMLElement>(null);
+  useFocusRescue(main);
   useEffect(() => {
     if (location) window.scrollTo({ top: 0 });
   }, [location]);
@@ -35,7 +39,13 @@ export function Shell({ children }: { readonly children: ReactNode }) {
           </Link>
           <nav aria-label="Pages">
             {PAGES.map(({ to, name }) => (
-              <Link key={to} href={to} aria-current={isHere(location, to) ? "page" : undefined}>
+              <Link
+                key={to}
+                href={to}
+                aria-current={isHere(location, to) ? "page" : undefined}
+                // Going where one is asks for the latest.
+                onClick={() => void (location === to && refresh())}
+              >
                 {name}
               </Link>
             ))}
@@ -45,6 +55,7 @@ export function Shell({ children }: { readonly children: ReactNode }) {
       </header>
       {today.data?.demo ? <DemoBanner /> : null}
       <ServerGone />
+      <KeptHere className="server-gone" />
       <main ref={main} tabIndex={-1} className="page">
         {children}
       </main>

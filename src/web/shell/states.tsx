@@ -49,15 +49,18 @@ export function Loaded<T>(props: {
   readonly what: string;
   /** The page's heading, where it would otherwise come with the content. */
   readonly heading?: string;
+  /** What can still be done when the content did not come. */
+  readonly otherwise?: ReactNode;
   readonly children: (data: T) => ReactNode;
 }) {
-  const { query, what, heading, children } = props;
+  const { query, what, heading, otherwise, children } = props;
   if (query.data !== undefined) return children(query.data);
   if (query.error) {
     return (
       <>
         {heading ? <PageHeading title={heading}>{heading}</PageHeading> : null}
         <Trouble error={query.error} retry={() => query.refetch()} />
+        {otherwise}
       </>
     );
   }

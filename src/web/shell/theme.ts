@@ -1,4 +1,5 @@
 // Light or dark: the system decides until the reader does.
+import { browserShelf } from "../data/storage.ts";
 
 /** What the reader chose; `system` follows the device. */
 export type Theme = "system" | "light" | "dark";
@@ -7,14 +8,14 @@ const KEY = "longhold.theme";
 
 /** The choice kept in this browser. */
 export function readTheme(): Theme {
-  const kept = localStorage.getItem(KEY);
+  const kept = browserShelf.get(KEY);
   return kept === "light" || kept === "dark" ? kept : "system";
 }
 
 /** Keeps a choice and shows it. */
 export function chooseTheme(theme: Theme): void {
-  if (theme === "system") localStorage.removeItem(KEY);
-  else localStorage.setItem(KEY, theme);
+  if (theme === "system") browserShelf.remove(KEY);
+  else browserShelf.set(KEY, theme);
   showTheme(theme);
 }
 

@@ -4,10 +4,10 @@ import { Link } from "wouter";
 import { summarise } from "../../core/sitting/sitting.ts";
 import { api } from "../client.ts";
 import { KEYS } from "../data/queries.ts";
+import { KeptHere } from "../outbox/kept-here.tsx";
 import { flush } from "../outbox/outbox.ts";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { about, count, counted, longDate } from "../words.ts";
-import { Unsent } from "./unsent.tsx";
 import type { Desk } from "./use-desk.ts";
 import { useKeys } from "./use-keys.ts";
 
@@ -43,7 +43,7 @@ export function ClosingPage({ desk, compartments }: { readonly desk: Desk; reado
         <button type="button" className="quiet" disabled={!desk.canTakeBack} onClick={desk.takeBack}>
           Take back
         </button>
-        <Unsent />
+        <KeptHere className="unsent" />
       </p>
     </div>
   );

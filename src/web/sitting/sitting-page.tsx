@@ -1,15 +1,18 @@
 // One card at a time, with nothing else on the table.
 import { useQueryClient } from "@tanstack/react-query";
-import { useEffect, useState } from "react";
+import { useCallback, useEffect, useState } from "react";
 import { Link } from "wouter";
 import { KEYS } from "../data/queries.ts";
+import type { Refusal } from "../outbox/outbox.ts";
+import { useRefusals } from "../outbox/use-outbox.ts";
 import { useNotify } from "../shell/notices.tsx";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { ServerGone } from "../shell/server-gone.tsx";
 import { Loaded } from "../shell/states.tsx";
 import { ClosingPage } from "./closing-page.tsx";
+import type { Seated } from "./seated.ts";
 import { SittingTable } from "./sitting-table.tsx";
-import { type Seated, useSeated } from "./use-begin.ts";
+import { useSeated } from "./use-begin.ts";
 import { useDesk } from "./use-desk.ts";
 
 /** The page of today's sitting. */
@@ -17,9 +20,18 @@ export function SittingPage() {
   const seated = useSeated();
   const client = useQueryClient();
   const [fetched, setFetched] = useState(0);
-  const reload = (): void => {
-    void seated.refetch().then(() => setFetched((times) => times + 1));
-  };
+  const { refetch } = seated;
+  const reload = useCallback((): void => {
+    void refetch().then(({ isSuccess }) => isSuccess && setFetched((times) => times + 1));
+  }, [refetch]);
+  // A refusal means that another window is ahead: the table is laid anew.
+  const relay = useCallback(
+    ({ entry }: Refusal) => {
+      if ("sitting" in entry || entry.kind === "take-back") reload();
+    },
+    [reload],
+  );
+  useRefusals(relay);
   useEffect(() => {
     // Today is fetched anew when the reader comes back to it.
     client.removeQueries({ queryKey: KEYS.today });

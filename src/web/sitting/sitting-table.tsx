@@ -6,11 +6,12 @@ import type { Chart } from "../../core/chart/chart.ts";
 import type { Answer } from "../../core/log/entry.ts";
 import { AnswerFace, PromptFace } from "../cards/card-face.tsx";
 import { CompartmentTab } from "../cards/compartment-tab.tsx";
+import { KeptHere } from "../outbox/kept-here.tsx";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Waiting } from "../shell/states.tsx";
+import { progressOf } from "./progress.ts";
 import { type Side, SittingButtons } from "./sitting-buttons.tsx";
 import { type CardStep, stepHint, stepTitle } from "./step-words.ts";
-import { Unsent } from "./unsent.tsx";
 import { useCardContents, usePicturesAhead } from "./use-card-contents.ts";
 import type { Desk } from "./use-desk.ts";
 
@@ -47,22 +48,19 @@ export function SittingTable({ desk, step, chart, reload }: TableProps) {
 }
 
 function TableHead({ desk, step, chart }: Omit<TableProps, "reload">) {
-  const { plan, visited, newPile } = desk.state;
-  const due = useMemo(() => plan.piles.reduce((sum, pile) => sum + pile.cards.length, 0), [plan]);
-  const total = due + plan.newCards.length;
-  const done = visited.size + plan.newCards.length - newPile.length;
-  const hint = stepHint(step);
+  const { done, total } = useMemo(() => progressOf(desk.state), [desk.state]);
+  const first = !desk.state.events.some((event) => event.kind === "outcome");
   return (
     <header className="sitting-head">
       <div className="sitting-bar">
         <Link href="/" className="button quiet">
           Pause
         </Link>
-        <progress max={total} value={done} aria-label={`${done} of ${total} cards done`} />
+        <progress max={total} value={done} aria-label={`${done} of ${total} steps done`} />
         <span className="sitting-done" aria-hidden="true">
-          {done} of {total}
+          {done} of {total} steps
         </span>
-        <Unsent />
+        <KeptHere className="unsent" />
       </div>
       <PageHeading title="Sitting">
         {step.kind === "visit" ? (
@@ -70,7 +68,7 @@ function TableHead({ desk, step, chart }: Omit<TableProps, "reload">) {
         ) : null}
         {stepTitle(step, chart)}
       </PageHeading>
-      <p className="sitting-hint">{hint}</p>
+      <p className="sitting-hint">{stepHint(step, first)}</p>
     </header>
   );
 }

@@ -23,15 +23,17 @@ export function stepTitle(step: CardStep, chart: Chart): string {
   }
 }
 
-/** What to do with the card, where it is not plain. */
-export function stepHint(step: CardStep): string {
+const HOW = "Say the answer to yourself, then turn.";
+
+/** What to do with the card, where it is not plain; `first` is the first card that is asked. */
+export function stepHint(step: CardStep, first: boolean): string {
   switch (step.kind) {
     case "visit":
-      return "";
+      return first ? HOW : "";
     case "look":
       return "Read both sides. You will be asked in a moment.";
     case "introduce":
-      return "A card you miss goes to the back of this pile, until each is recalled.";
+      return `${first ? `${HOW} ` : ""}A card you miss goes to the back of this pile, until each is recalled.`;
     case "second":
       return "Cards missed today, asked once more until each is recalled.";
   }

@@ -1,6 +1,6 @@
 // The state of a sitting in this browser: the core decides what comes next, the outbox keeps every answer.
 import { useQueryClient } from "@tanstack/react-query";
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Answer } from "../../core/log/entry.ts";
 import {
   applyEvent,
@@ -15,7 +15,7 @@ import {
 import { newId, noteId } from "../data/new-id.ts";
 import { KEYS } from "../data/queries.ts";
 import { post } from "../outbox/outbox.ts";
-import type { Seated } from "./use-begin.ts";
+import type { Seated } from "./seated.ts";
 
 /** Everything a person can do at the desk. */
 export interface Desk {
@@ -34,12 +34,14 @@ export interface Desk {
 export function useDesk({ box, view }: Seated, trouble: (reason: string) => void): Desk {
   const client = useQueryClient();
   const [state, setState] = useState(() => openSitting(view));
-  const finished = useRef(view.finished);
-  const step = useMemo(() => nextStep(state), [state]);
+  // What became due again after the closing page is for the next sitting.
+  const [finished, setFinished] = useState(view.finished);
+  const step = useMemo((): Step => (finished ? { kind: "done" } : nextStep(state)), [state, finished]);
 
   const keep = useCallback(
     (next: SittingState, done: boolean): void => {
       setState(next);
+      setFinished(done);
       // Coming back to this page goes on from here, even while the server is away.
       client.setQueryData<Seated>(KEYS.sitting, { box, view: { ...view, events: next.events, finished: done } });
     },
@@ -73,16 +75,14 @@ export function useDesk({ box, view }: Seated, trouble: (reason: string) => void
     const last = lastEvent(state);
     if (!last) return;
     post({ id: newId(), box: box.id, at: Date.now(), kind: "take-back", entry: last.id });
-    finished.current = false;
     keep(withoutEvent(state, last.id), false);
   };
 
   useEffect(() => {
-    if (step.kind !== "done" || finished.current) return;
-    finished.current = true;
+    if (step.kind !== "done" || finished) return;
     post({ id: newId(), box: box.id, at: Date.now(), kind: "finish", sitting: view.plan.sitting });
     keep(state, true);
-  }, [step.kind, box.id, view.plan.sitting, keep, state]);
+  }, [step.kind, finished, box.id, view.plan.sitting, keep, state]);
 
   return { state, step, canTakeBack: state.events.length > 0, seen, answer, takeBack };
 }

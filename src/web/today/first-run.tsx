@@ -4,6 +4,7 @@ import { Link } from "wouter";
 import { api } from "../client.ts";
 import { startAfresh } from "../data/queries.ts";
 import { EmptyRuler } from "../ruler/ruler.tsx";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Trouble } from "../shell/states.tsx";
 
@@ -31,18 +32,18 @@ export function FirstRun() {
         <li>
           <Link href="/workshop/import" className="way">
             <strong>Bring a list</strong>
-            <span>Paste it or choose a file. You see every card before anything is saved.</span>
+            <span>Paste it or choose a file. You see the first cards before anything is saved.</span>
           </Link>
         </li>
         <li>
-          <button type="button" className="way" disabled={demo.isPending} onClick={() => demo.mutate()}>
+          <BusyButton className="way" busy={demo.isPending} onClick={() => demo.mutate()}>
             <strong>Look round the demo</strong>
             <span>
               {demo.isPending
                 ? "Laying out the cards; this takes a few seconds."
                 : "The box of a guide at a hilltop observatory, some weeks in."}
             </span>
-          </button>
+          </BusyButton>
         </li>
       </ul>
       {demo.error ? <Trouble error={demo.error} retry={() => demo.mutate()} /> : null}

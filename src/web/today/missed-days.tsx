@@ -4,6 +4,7 @@ import type { PolicyPreview, TodayView } from "../../app/views.ts";
 import type { MissedDayPolicy } from "../../core/calendar/calendar.ts";
 import { api } from "../client.ts";
 import { useRefresh } from "../data/queries.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { useNotify } from "../shell/notices.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { vars } from "../vars.ts";
@@ -80,9 +81,9 @@ function Policy(props: {
           </li>
         ))}
       </ol>
-      <button type="button" aria-pressed={chosen} disabled={busy} onClick={choose}>
+      <BusyButton aria-pressed={chosen} busy={busy} onClick={choose}>
         {chosen ? `${words.name}: chosen` : words.name}
-      </button>
+      </BusyButton>
     </div>
   );
 }

@@ -1,12 +1,12 @@
 // Facts are there, a box is not: says what it will be, and sets it up with one button.
 import { useMutation } from "@tanstack/react-query";
 import { useState } from "react";
-import { tabCount } from "../../core/chart/chart.ts";
 import { LEVELLED_CHART } from "../../core/chart/make-chart.ts";
 import { CompartmentTab } from "../cards/compartment-tab.tsx";
 import { api } from "../client.ts";
 import { useRefresh } from "../data/queries.ts";
 import { EmptyRuler } from "../ruler/ruler.tsx";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { useNotify } from "../shell/notices.tsx";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Trouble } from "../shell/states.tsx";
@@ -32,7 +32,9 @@ export function SetUpBox({ facts }: { readonly facts: number }) {
   return (
     <>
       <PageHeading title="Set up the box">Set up the box</PageHeading>
-      <p className="lead">{counted(facts, "fact")} written down. Now give their cards a box to travel through.</p>
+      <p className="lead">
+        {counted(facts, "fact")} written down. Now give {facts === 1 ? "its" : "their"} cards a box to travel through.
+      </p>
       <section className="sheet" aria-label="What the box will be">
         <EmptyRuler />
         <div className="set-up">
@@ -41,16 +43,13 @@ export function SetUpBox({ facts }: { readonly facts: number }) {
               The box has {compartments.length} compartments. A card you recall moves one up; a card you miss goes back
               to the first. Recalled in the last one, it is kept.
             </p>
-            <p>
-              The upper compartments are divided into bundles ({tabCount(LEVELLED_CHART)} tabs in all) that take turns,
-              so the worst day stays close to the mean and no day buries you.
-            </p>
+            <p>The upper compartments are divided into bundles that take turns, so that no single day buries you.</p>
             <Stepper label="New cards a day" value={newPerDay} max={MOST_NEW} onChange={setNewPerDay} />
             <p className="hint">Ten is a calm beginning. You can change it any day.</p>
             <p className="begin-row">
-              <button type="button" className="big primary" disabled={setUp.isPending} onClick={() => setUp.mutate()}>
+              <BusyButton className="big primary" busy={setUp.isPending} onClick={() => setUp.mutate()}>
                 Set up the box
-              </button>
+              </BusyButton>
             </p>
           </div>
           <ChartTable />

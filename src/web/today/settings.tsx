@@ -2,15 +2,17 @@
 import { useMutation } from "@tanstack/react-query";
 import { type FormEvent, useState } from "react";
 import type { BoxView } from "../../app/views.ts";
-import type { MissedDayPolicy } from "../../core/calendar/calendar.ts";
+import type { DateRange, MissedDayPolicy } from "../../core/calendar/calendar.ts";
 import { isTimeZone } from "../../core/calendar/local-date.ts";
 import { api, type BoxSettings } from "../client.ts";
 import { useRefresh } from "../data/queries.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { useNotify } from "../shell/notices.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { Stepper } from "../shell/stepper.tsx";
+import { useUnsaved } from "../shell/use-unsaved.ts";
 import { WEEKDAYS } from "../words.ts";
-import { Holidays } from "./holidays.tsx";
+import { Holidays, holidayProblem, NO_HOLIDAY, typedHoliday, withHoliday } from "./holidays.tsx";
 import { POLICY_WORDS } from "./missed-days.tsx";
 
 type Draft = { [Setting in keyof BoxSettings]-?: NonNullable<BoxSettings[Setting]> };
@@ -26,20 +28,29 @@ const draftOf = ({ calendar, newPerDay }: BoxView): Draft => ({
 
 /** A panel that stays folded until it is wanted. */
 export function BoxSettingsPanel({ box }: { readonly box: BoxView }) {
-  const [draft, setDraft] = useState(() => draftOf(box));
+  // Only what was changed here is kept, so that a choice made elsewhere on the page is not overwritten.
+  const [changes, setChanges] = useState<Partial<Draft>>({});
+  const [typed, setTyped] = useState(NO_HOLIDAY);
+  const draft = { ...draftOf(box), ...changes };
+  const dirty = JSON.stringify(draft) !== JSON.stringify(draftOf(box)) || typed.from + typed.to !== "";
+  useUnsaved(dirty, () => setChanges({}));
   const refresh = useRefresh();
   const notify = useNotify();
   const save = useMutation({
-    mutationFn: () => api.changeBox(draft),
-    onSuccess: () => {
+    mutationFn: () => api.changeBox(withTyped(draft, typed)),
+    onSuccess: async () => {
       notify("Settings saved. They count from the next box day on.");
-      return refresh();
+      await refresh();
+      setChanges({});
+      setTyped(NO_HOLIDAY);
     },
   });
-  const change = (part: Partial<Draft>): void => setDraft((all) => ({ ...all, ...part }));
+  const change = (part: Partial<Draft>): void => setChanges((all) => ({ ...all, ...part }));
+  const problem = holidayProblem(typed) ?? (isTimeZone(draft.timeZone) ? null : "The time zone is not known.");
+  const busy = save.isPending || problem !== null;
   const submit = (event: FormEvent): void => {
     event.preventDefault();
-    save.mutate();
+    if (!busy) save.mutate();
   };
   return (
     <details className="settings">
@@ -52,18 +63,30 @@ export function BoxSettingsPanel({ box }: { readonly box: BoxView }) {
           onChange={(newPerDay) => change({ newPerDay })}
         />
         <RestWeekdays chosen={draft.restWeekdays} onChange={(restWeekdays) => change({ restWeekdays })} />
-        <Holidays ranges={draft.restDates} onChange={(restDates) => change({ restDates: [...restDates] })} />
+        <Holidays
+          ranges={draft.restDates}
+          onChange={(restDates) => change({ restDates: [...restDates] })}
+          typed={typed}
+          onType={setTyped}
+        />
         <PolicyChoice policy={draft.policy} onChange={(policy) => change({ policy })} />
         <DayStart draft={draft} change={change} />
-        <p>
-          <button type="submit" className="primary" disabled={save.isPending || !isTimeZone(draft.timeZone)}>
+        <p className="row">
+          <BusyButton type="submit" className="primary" busy={busy}>
             Save settings
-          </button>
+          </BusyButton>
+          <span className="hint">{problem ?? (dirty ? "Not saved yet." : "")}</span>
         </p>
         {save.error ? <Trouble error={save.error} /> : null}
       </form>
     </details>
   );
+}
+
+/** A holiday that was typed and not added is meant all the same. */
+function withTyped(draft: Draft, typed: DateRange): Draft {
+  const added = typedHoliday(typed);
+  return added ? { ...draft, restDates: withHoliday(draft.restDates, added) } : draft;
 }
 
 function RestWeekdays(props: { readonly chosen: readonly number[]; readonly onChange: (days: number[]) => void }) {

@@ -2,6 +2,7 @@
 import { useState } from "react";
 import { Link } from "wouter";
 import type { BoxView, TodayView } from "../../app/views.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { Stepper } from "../shell/stepper.tsx";
 import { useBegin } from "../sitting/use-begin.ts";
@@ -41,29 +42,32 @@ export function SittingPanel({ view, box }: { readonly view: TodayView; readonly
         {state === "begin" && most > 0 ? (
           <Stepper label="New cards in this sitting" value={fresh} max={most} onChange={setFresh} />
         ) : null}
-        {state === "go-on" && view.newCards > 0 ? <p>And {counted(view.newCards, "new card")} to introduce.</p> : null}
+        {state === "go-on" && view.newCards > 0 ? (
+          <p>
+            {view.due > 0 ? "And " : ""}
+            {counted(view.newCards, "new card")} to introduce.
+          </p>
+        ) : null}
         {state === "finished" ? (
           <>
             <p className="lead">
-              {counted(view.sitting?.asked ?? 0, "card")} asked, {view.introducedToday} introduced. The box rests until
-              the next day.
+              {doneToday(view)}The box rests until the next day. <Link href="/sitting">Look at the sitting again</Link>
             </p>
             {most > 0 ? <Stepper label="More new cards" value={fresh} max={most} min={1} onChange={setFresh} /> : null}
           </>
         ) : null}
         {state === "nothing" || (state === "finished" && most === 0) ? null : (
           <p className="begin-row">
-            <button
-              type="button"
+            <BusyButton
               className={state === "finished" || view.restDay ? "big" : "big primary"}
-              disabled={begin.isPending || (state === "begin" && view.due + fresh === 0)}
+              busy={begin.isPending || (state === "begin" && view.due + fresh === 0)}
               onClick={start}
             >
               {buttons[state]}
-            </button>
+            </BusyButton>
             <span className="about">
               {about(minutes)}
-              {view.paceMeasured ? ", at your own pace" : ""}
+              {view.paceMeasured && state !== "finished" && view.due > 0 ? ", at your own pace" : ""}
             </span>
           </p>
         )}
@@ -71,6 +75,14 @@ export function SittingPanel({ view, box }: { readonly view: TodayView; readonly
       </div>
     </section>
   );
+}
+
+/** What was done today, as far as anything was. */
+function doneToday({ sitting, introducedToday }: TodayView): string {
+  const asked = sitting && sitting.asked > 0 ? `${counted(sitting.asked, "card")} asked` : "";
+  const introduced = introducedToday > 0 ? `${counted(introducedToday, "new card")} introduced` : "";
+  const parts = [asked, introduced].filter((part) => part !== "");
+  return parts.length > 0 ? `${parts.join(", ")}. ` : "";
 }
 
 const buttons: Readonly<Record<Standing, string>> = {

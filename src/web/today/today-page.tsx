@@ -4,18 +4,20 @@ import { useToday } from "../data/queries.ts";
 import { Ruler } from "../ruler/ruler.tsx";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Loaded } from "../shell/states.tsx";
+import { HeldSitting } from "../sitting/held-sitting.tsx";
 import { longDate } from "../words.ts";
 import { FirstRun } from "./first-run.tsx";
 import { MissedDays } from "./missed-days.tsx";
 import { SetUpBox } from "./set-up-box.tsx";
 import { BoxSettingsPanel } from "./settings.tsx";
 import { SittingPanel } from "./sitting-panel.tsx";
+import { useNewDay } from "./use-new-day.ts";
 
 /** The first page. */
 export function TodayPage() {
   const today = useToday();
   return (
-    <Loaded query={today} what="today's work" heading="Today">
+    <Loaded query={today} what="today's work" heading="Today" otherwise={<HeldSitting />}>
       {(view) => {
         if (view.box) return <Day view={view} box={view.box} />;
         return view.facts === 0 ? <FirstRun /> : <SetUpBox facts={view.facts} />;
@@ -26,6 +28,7 @@ export function TodayPage() {
 
 function Day({ view, box }: { readonly view: TodayView; readonly box: NonNullable<TodayView["box"]> }) {
   const date = longDate(view.date);
+  useNewDay(box.calendar);
   return (
     <>
       <PageHeading title="Today">
@@ -42,7 +45,7 @@ function Day({ view, box }: { readonly view: TodayView; readonly box: NonNullabl
         view={view}
         box={box}
       />
-      <BoxSettingsPanel key={JSON.stringify(box)} box={box} />
+      <BoxSettingsPanel key={box.id} box={box} />
     </>
   );
 }

@@ -1,10 +1,12 @@
 // Fetches the fact that is opened, or lays out a blank one.
 import { useQuery } from "@tanstack/react-query";
+import { Link } from "wouter";
 import type { SubjectView } from "../../app/views.ts";
 import { api } from "../client.ts";
 import { KEYS } from "../data/queries.ts";
 import { Loaded } from "../shell/states.tsx";
 import { FactEditor } from "./fact-editor.tsx";
+import { workshopAddress } from "./use-place.ts";
 
 /** The editor beside the list. `id` is "new" for a fact to be written. */
 export function EditorPanel({ id, subject }: { readonly id: string; readonly subject: SubjectView | null }) {
@@ -17,9 +19,17 @@ export function EditorPanel({ id, subject }: { readonly id: string; readonly sub
   });
   if (isNew) return <FactEditor before={null} subject={subject} />;
   return (
-    <Loaded query={fact} what="the fact">
-      {/* A fact changed elsewhere starts a fresh editor. */}
-      {(found) => <FactEditor key={JSON.stringify(found)} before={found} subject={subject} />}
-    </Loaded>
+    <div className="editor-place">
+      <Loaded query={fact} what="the fact" otherwise={<BackToFacts subject={subject} />}>
+        {/* A fact changed elsewhere starts a fresh editor. */}
+        {(found) => <FactEditor key={JSON.stringify(found)} before={found} subject={subject} />}
+      </Loaded>
+    </div>
   );
 }
+
+const BackToFacts = ({ subject }: { readonly subject: SubjectView | null }) => (
+  <p>
+    <Link href={workshopAddress({ subject: subject?.id ?? null, fact: null })}>Back to the facts</Link>
+  </p>
+);

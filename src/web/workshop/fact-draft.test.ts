@@ -1,6 +1,15 @@
 import { expect, test } from "vitest";
 import type { Fact } from "../../core/facts/fact.ts";
-import { anglesOf, draftCards, draftOf, EMPTY_DRAFT, inputOf, previewFact, problemOf } from "./fact-draft.ts";
+import {
+  anglesOf,
+  draftCards,
+  draftOf,
+  EMPTY_DRAFT,
+  inputOf,
+  previewFact,
+  problemOf,
+  saveProblem,
+} from "./fact-draft.ts";
 
 const statement = (text: string) => ({ ...EMPTY_DRAFT, kind: "statement" as const, statement: text });
 
@@ -39,6 +48,12 @@ test("angles are sent only when one is or was switched off", () => {
   const draft = draftOf(kept);
   expect(anglesOf(draft, kept)).toEqual({});
   expect(anglesOf({ ...draft, off: ["gap-2"] }, kept)).toEqual({ angles: ["gap-1"] });
+});
+
+test("a fact that is asked from nowhere is not saved", () => {
+  const pair = { ...EMPTY_DRAFT, prompt: "Vega", answer: "Lyra" };
+  expect(saveProblem(pair, null)).toBe(null);
+  expect(saveProblem({ ...pair, off: ["forward", "reverse"] }, null)).toBe("Tick at least one way to ask it.");
 });
 
 test("tags are trimmed, and each is sent once", () => {

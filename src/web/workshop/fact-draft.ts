@@ -90,6 +90,10 @@ export function problemOf(draft: FactDraft): string | null {
   }
 }
 
+/** As `problemOf`, and whether the fact is asked at all. */
+export const saveProblem = (draft: FactDraft, before: Fact | null): string | null =>
+  problemOf(draft) ?? (previewFact(draft, before).angles.length === 0 ? "Tick at least one way to ask it." : null);
+
 /** What is sent to be saved. */
 export function inputOf(draft: FactDraft): FactInput {
   const { note, source, story, picture } = draft;

@@ -7,6 +7,7 @@ import type { Fact } from "../../core/facts/fact.ts";
 import { api, pictureUrl } from "../client.ts";
 import { KEYS } from "../data/queries.ts";
 import { useDebounced } from "../data/use-debounced.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { Loaded } from "../shell/states.tsx";
 import { counted } from "../words.ts";
 import { workshopAddress } from "./use-place.ts";
@@ -29,9 +30,12 @@ export function FactList({ subject, open }: { readonly subject: SubjectView; rea
         </label>
         <label className="field tag-field">
           <span>Tag</span>
-          <input dir="auto" value={tag} onChange={(event) => setTag(event.target.value)} />
+          <input dir="auto" value={tag} aria-describedby="tag-hint" onChange={(event) => setTag(event.target.value)} />
         </label>
       </div>
+      <p id="tag-hint" className="hint">
+        Search finds parts of words; a tag is written out whole.
+      </p>
       <Loaded query={facts} what="the facts">
         {({ pages }) => {
           const items = pages.flatMap((page) => page.items);
@@ -49,9 +53,9 @@ export function FactList({ subject, open }: { readonly subject: SubjectView; rea
                 ))}
               </ul>
               {facts.hasNextPage ? (
-                <button type="button" disabled={facts.isFetchingNextPage} onClick={() => facts.fetchNextPage()}>
+                <BusyButton busy={facts.isFetchingNextPage} onClick={() => void facts.fetchNextPage()}>
                   Load more
-                </button>
+                </BusyButton>
               ) : null}
             </>
           );
@@ -72,8 +76,12 @@ function useFacts(subject: string, wanted: string) {
   });
 }
 
-const nothingWords = (wanted: string): string =>
-  wanted.trim() === "" ? "No facts yet. Write the first one." : "No fact fits. Try fewer letters.";
+function nothingWords(wanted: string): string {
+  const [search = "", tag = ""] = wanted.split("\n").map((part) => part.trim());
+  if (search + tag === "") return "No facts yet. Write the first one.";
+  if (tag === "") return "No fact fits. Try fewer letters.";
+  return search === "" ? "No fact has exactly this tag." : "No fact has exactly this tag and these words.";
+}
 
 function FactRow({ fact, here }: { readonly fact: Fact; readonly here: boolean }) {
   return (

@@ -9,7 +9,7 @@ export function LiveCards({ cards, problem }: { readonly cards: readonly Card[];
     <section className="live-cards" aria-label="Its cards">
       <h3>{cards.length === 0 ? "Its cards" : counted(cards.length, "card")}</h3>
       {cards.length === 0 ? (
-        <p className="card-blank">{problem ?? "Tick at least one angle to make a card."}</p>
+        <p className="card-blank">{problem ?? "Tick at least one way to ask it."}</p>
       ) : (
         cards.map((card) => <CardPair key={card.id} card={card} />)
       )}

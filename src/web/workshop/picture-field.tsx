@@ -1,6 +1,6 @@
 // A picture for a fact: pasted, dropped or chosen; stored at once, used when the fact is saved.
 import { useMutation } from "@tanstack/react-query";
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import { api, pictureUrl } from "../client.ts";
 import { DropZone } from "../shell/drop-zone.tsx";
 import { FilePick } from "../shell/file-pick.tsx";
@@ -15,8 +15,11 @@ interface PictureFieldProps {
 /** Shows the picture there is, or takes one. */
 export function PictureField({ label, picture, set }: PictureFieldProps) {
   const store = useMutation({ mutationFn: api.addPicture, onSuccess: ({ hash }) => set(hash) });
+  const [other, setOther] = useState<string | null>(null);
   const take = (files: Iterable<File>): boolean => {
-    const image = [...files].find((file) => file.type.startsWith("image/"));
+    const all = [...files];
+    const image = all.find((file) => file.type.startsWith("image/"));
+    setOther(image ? null : (all[0]?.name ?? null));
     if (image) store.mutate(image);
     return image !== undefined;
   };
@@ -34,6 +37,11 @@ export function PictureField({ label, picture, set }: PictureFieldProps) {
           </button>
         ) : null}
       </DropZone>
+      {other ? (
+        <p className="field-problem" role="alert" dir="auto">
+          “{other}” is not a picture. Choose a file such as a PNG or a JPEG.
+        </p>
+      ) : null}
       {store.error ? <Trouble error={store.error} /> : null}
     </fieldset>
   );

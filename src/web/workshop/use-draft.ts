@@ -1,28 +1,28 @@
-// Keeps a half-written fact in this window, so that going back and forth does not lose it.
+// Keeps what is half written in this window, so that going back and forth or reloading does not lose it.
 import { useEffect, useMemo, useState } from "react";
-import type { FactDraft } from "./fact-draft.ts";
+import { windowShelf } from "../data/storage.ts";
 
 const PREFIX = "longhold.draft.";
 
-/** A draft that survives leaving the page. `initial` is what is saved; `key` names the fact. */
-export function useDraft(key: string, initial: FactDraft) {
-  const [draft, setDraft] = useState(() => readDraft(key) ?? initial);
+/** A draft that survives leaving the page. `initial` is what is saved; `key` names what is written. */
+export function useDraft<T>(key: string, initial: T) {
+  const [draft, setDraft] = useState<T>(() => readDraft<T>(key) ?? initial);
   const saved = useMemo(() => JSON.stringify(initial), [initial]);
   const text = JSON.stringify(draft);
   const dirty = text !== saved;
   useEffect(() => {
-    if (dirty) sessionStorage.setItem(PREFIX + key, text);
-    else sessionStorage.removeItem(PREFIX + key);
+    if (dirty) windowShelf.set(PREFIX + key, text);
+    else windowShelf.remove(PREFIX + key);
   }, [key, text, dirty]);
   return { draft, setDraft, dirty };
 }
 
 /** Throws away what was kept of a draft. */
-export const forgetDraft = (key: string): void => sessionStorage.removeItem(PREFIX + key);
+export const forgetDraft = (key: string): void => windowShelf.remove(PREFIX + key);
 
-function readDraft(key: string): FactDraft | null {
+function readDraft<T>(key: string): T | null {
   try {
-    return JSON.parse(sessionStorage.getItem(PREFIX + key) ?? "null") as FactDraft | null;
+    return JSON.parse(windowShelf.get(PREFIX + key) ?? "null") as T | null;
   } catch {
     return null;
   }

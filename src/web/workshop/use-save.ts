@@ -39,18 +39,26 @@ export function useSave(saved: (fact: Fact) => void) {
   });
 }
 
-/** Deletes a fact and offers to undo it. */
-export function useDelete(deleted: () => void) {
+/** Brings a deleted fact back. */
+export function useRestore(restored?: () => void) {
   const refresh = useRefresh();
   const notify = useNotify();
-  const restore = useMutation({
+  return useMutation({
     mutationFn: api.restoreFact,
     onSuccess: () => {
       notify("The fact is back.");
+      restored?.();
       return refresh();
     },
     onError: (error) => notify(errorWords(error)),
   });
+}
+
+/** Deletes a fact and offers to undo it. */
+export function useDelete(deleted: () => void) {
+  const refresh = useRefresh();
+  const notify = useNotify();
+  const restore = useRestore();
   return useMutation({
     mutationFn: api.deleteFact,
     onSuccess: (_, id) => {

@@ -5,6 +5,7 @@ import { PageHeading } from "../shell/page-heading.tsx";
 import { Loaded } from "../shell/states.tsx";
 import { EditorPanel } from "./editor-panel.tsx";
 import { FactList } from "./fact-list.tsx";
+import { NoBoxYet } from "./no-box-yet.tsx";
 import { SubjectBar } from "./subject-bar.tsx";
 import { useWorkshopPlace } from "./use-place.ts";
 import "../styles/workshop.css";
@@ -29,6 +30,7 @@ function Bench({ subjects }: { readonly subjects: readonly SubjectView[] }) {
   return (
     <>
       <SubjectBar subjects={subjects} subject={subject} />
+      <NoBoxYet />
       <div className="bench" data-open={fact ? "" : undefined}>
         {subject ? <FactList key={subject.id} subject={subject} open={fact} /> : null}
         {fact ? (
