@@ -117,7 +117,7 @@ test("a list from a file in Windows-1252 with a picture, on a phone", async ({ b
   await page.locator("input[type=file]").nth(1).setInputFiles(picture);
   await page.getByRole("button", { name: "Read the list" }).click();
   await expect(page.getByText("Größter Planet").first()).toBeVisible();
-  await expect(page.getByText(/Line 4, column/)).toBeVisible();
+  await expect(page.getByText(/Line 4, character/)).toBeVisible();
   await page.getByLabel("Name of the new subject").fill("Der Nachthimmel");
   await page.getByRole("button", { name: /^(Save|Keep) 3 facts/ }).click();
   await expect(page.getByRole("heading", { name: /3 facts (saved|kept)/ })).toBeVisible();
