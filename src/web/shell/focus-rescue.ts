@@ -17,11 +17,17 @@ export function useFocusRescue(region: RefObject<HTMLElement | null>): void {
       path = [];
       focusWithin(home, watched);
     };
+    const forget = ({ target }: PointerEvent): void => {
+      // Whoever points elsewhere has left the place by intention.
+      if (!(target instanceof Node && path[0]?.contains(target))) path = [];
+    };
     watched.addEventListener("focusin", note);
+    document.addEventListener("pointerdown", forget);
     const observer = new MutationObserver(rescue);
     observer.observe(watched, { childList: true, subtree: true });
     return () => {
       watched.removeEventListener("focusin", note);
+      document.removeEventListener("pointerdown", forget);
       observer.disconnect();
     };
   }, [region]);

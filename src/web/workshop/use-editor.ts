@@ -31,20 +31,19 @@ export function useEditor({ before, subject }: EditorProps, form: RefObject<HTML
     if (!subject) forgetDraft(SUBJECT_DRAFT);
   };
   const leaving = useUnsaved(dirty, forget);
-  const done = (): void => {
-    forget();
-    leaving.release();
-  };
   const save = useSave((fact) => {
-    done();
-    if (before) return;
+    forget();
     if (another.current && subject) {
       setDraft({ ...EMPTY_DRAFT, kind: draft.kind, source: draft.source, tags: draft.tags });
       form.current?.querySelector<HTMLElement>(".field textarea, .picture-field input")?.focus();
-    } else open({ subject: fact.subject, fact: fact.id });
+      return;
+    }
+    leaving.release();
+    if (!before) open({ subject: fact.subject, fact: fact.id });
   });
   const remove = useDelete(() => {
-    done();
+    forget();
+    leaving.release();
     open({ subject: subject?.id ?? null, fact: null });
   });
   const nameless = !subject && !before && name.draft.trim() === "";
