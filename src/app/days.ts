@@ -1,10 +1,10 @@
 // Which day it is, for a box.
-import { boxDayOn, type DayMark } from "../core/calendar/calendar.ts";
+import { boxDayOn, type DayMark, passIdleDays } from "../core/calendar/calendar.ts";
 import { type LocalDate, localDateAt } from "../core/calendar/local-date.ts";
 import type { BoxDay } from "../core/chart/chart.ts";
 import type { BoxRecord, Context, Session } from "./ports.ts";
 
-/** Today's date and box day, and the last sitting in which anything happened. */
+/** Today's date and box day, and the last day that is done: a sitting in which anything happened, or a day with nothing to do. */
 export interface Today {
   readonly date: LocalDate;
   readonly day: BoxDay;
@@ -12,10 +12,17 @@ export interface Today {
 }
 
 /** Today, by the clock and the box's own calendar. */
-export async function today({ clock }: Pick<Context, "clock">, { boxes }: Session, box: BoxRecord): Promise<Today> {
+export async function today({ clock }: Pick<Context, "clock">, session: Session, box: BoxRecord): Promise<Today> {
   const { calendar } = box;
   const date = localDateAt(clock(), calendar.timeZone, calendar.rollOverHour);
-  const sitting = await boxes.lastSitting(box.id, date);
-  const last = sitting ? { date: sitting.date, day: sitting.day } : null;
+  const sitting = await session.boxes.lastSitting(box.id, date);
+  if (!sitting) return { date, day: boxDayOn(calendar, date, null), last: null };
+  const last = passIdleDays(calendar, date, { date: sitting.date, day: sitting.day }, await firstWork(session, box));
   return { date, day: boxDayOn(calendar, date, last), last };
+}
+
+/** The first box day on which there is anything to do: now, while there are new cards to introduce. */
+async function firstWork({ boxes }: Session, box: BoxRecord): Promise<BoxDay> {
+  if (box.newPerDay > 0 && (await boxes.stock(box.id, 1)).length > 0) return 0;
+  return (await boxes.firstDue(box.id)) ?? Number.POSITIVE_INFINITY;
 }

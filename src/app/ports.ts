@@ -194,6 +194,8 @@ export interface Boxes {
   savePlacement(box: string, placement: PlacementRecord): Promise<void>;
   addPlacements(box: string, placements: readonly PlacementRecord[]): Promise<void>;
   eachPlacement(box: string): AsyncIterable<PlacementRecord>;
+  /** The earliest due day of any card in a compartment; null if there is none. */
+  firstDue(box: string): Promise<BoxDay | null>;
   duePiles(box: string, day: BoxDay): Promise<readonly PlaceCount[]>;
   dueCards(box: string, day: BoxDay): Promise<readonly DueCard[]>;
   /** Cards in the stock in their shuffled order. */

@@ -175,6 +175,37 @@ describe("a sitting under way", () => {
   });
 });
 
+describe("a chart that waits", () => {
+  test("lets days pass by themselves on which there is nothing to do, and waits again when there is", async () => {
+    // All eight facts are introduced and recalled until nothing is left to do for a while.
+    await recallAll(await begin(16));
+    for (
+      let evening = 1;
+      (await todayView(context, "UTC")).due + (await todayView(context, "UTC")).stock === 0;
+      evening++
+    ) {
+      now += DAY_MS;
+      expect(evening).toBeLessThan(3);
+    }
+    const view = await begin(0);
+    for (const pile of view.plan.piles) {
+      for (const { card } of pile.cards) {
+        await send(
+          outcome(view, card, "recalled", { pass: "visit", compartment: pile.compartment, bundle: pile.bundle }),
+        );
+      }
+    }
+    await send({ id: id(), box, at: now, kind: "finish", sitting: view.plan.sitting });
+    const firstDue = (await store.read(({ boxes }) => boxes.firstDue(box))) ?? 0;
+    expect(firstDue).toBeGreaterThan(view.plan.day);
+    now += (firstDue - view.plan.day) * DAY_MS;
+    expect(await todayView(context, "UTC")).toMatchObject({ day: firstDue, due: 16, missedDays: 0 });
+    // From here on it is the person who is waited for.
+    now += 5 * DAY_MS;
+    expect(await todayView(context, "UTC")).toMatchObject({ day: firstDue, due: 16, missedDays: 5 });
+  });
+});
+
 describe("cards of a fact that was deleted or is not asked any more", () => {
   test("do not come back by hand, by taking back, or by an older editor", async () => {
     await recallAll(await begin(8));

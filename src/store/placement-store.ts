@@ -11,6 +11,7 @@ type PlacementPart = Pick<
   | "savePlacement"
   | "addPlacements"
   | "eachPlacement"
+  | "firstDue"
   | "duePiles"
   | "dueCards"
   | "stock"
@@ -68,6 +69,15 @@ export function placementTable(db: Db, learner: string): PlacementPart {
         if (!last) return;
         after = last.card_id;
       }
+    },
+    async firstDue(box) {
+      const row = await rowsOf(box)
+        .select("due")
+        .where("place", "=", "compartment")
+        .orderBy("due")
+        .limit(1)
+        .executeTakeFirst();
+      return row?.due ?? null;
     },
     async duePiles(box, day) {
       const rows = await due(box, day)

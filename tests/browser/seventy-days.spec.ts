@@ -120,7 +120,7 @@ class Desk {
   async evening(day: number): Promise<void> {
     const now = START + day * DAY_MS;
     this.server.setTime(now);
-    await this.sitDown(now, "Begin sitting");
+    if (!(await this.sitDown(now, "Begin sitting"))) return;
     const troubleAt = KILLED.has(day) || CLOSED.has(day) ? 3 + Math.floor(uniform("trouble", `${day}`) * 12) : -1;
     for (let n = 0; ; n++) {
       expect(this.said).toEqual([]);
@@ -136,11 +136,17 @@ class Desk {
     await expect.poll(() => this.unsent()).toBe(0);
   }
 
-  private async sitDown(now: number, button: string): Promise<void> {
+  /** Opens Today and sits down; false if there is nothing to do. */
+  private async sitDown(now: number, button: string): Promise<boolean> {
     await this.page.clock.setFixedTime(now);
     await this.page.goto(this.server.url);
-    await this.page.getByRole("button", { name: button }).click();
+    const begin = this.page.getByRole("button", { name: button });
+    const nothing = this.page.getByRole("heading", { name: "Nothing is due today" });
+    await begin.or(nothing).waitFor();
+    if (await nothing.isVisible()) return false;
+    await begin.click();
     await this.page.locator("[data-step]").waitFor();
+    return true;
   }
 
   /** The server is gone for three answers, which wait in the browser, and comes back. */
@@ -212,16 +218,24 @@ async function compare(server: ClockServer, given: readonly Given[]): Promise<vo
   expect(twice).toEqual([]);
 
   const paper = new PaperPiles(LEVELLED_CHART);
-  const days = [...new Set(given.map((one) => one.day))];
-  for (const [i, day] of days.entries())
-    for (const one of given.filter((given) => given.day === day)) paper.answer(one, i + 1);
+  const evenings = [...new Set(given.map((one) => one.day))];
+  const boxDays = database.prepare("select day from sitting order by id").pluck().all() as number[];
+  expect(boxDays).toHaveLength(evenings.length);
+  let last = 0;
+  for (const [i, evening] of evenings.entries()) {
+    const day = boxDays[i] ?? 0;
+    // Days of the chart that passed by themselves were days on which the paper box asks nothing either.
+    for (let idle = last + 1; idle < day; idle++) expect(paper.due(idle)).toEqual([]);
+    for (const one of given.filter((given) => given.day === evening)) paper.answer(one, day);
+    last = day;
+  }
   const places = database
     .prepare(
       "select card_id as card, place, compartment, bundle from placement where place <> 'stock' order by card_id",
     )
     .all();
   expect(places).toEqual(paper.places());
-  expect(days).toHaveLength(DAYS - MISSED.size);
+  expect(evenings.length).toBeGreaterThan(DAYS - MISSED.size - 10);
   // The sittings really met all parts of the box.
   const met = database.prepare("select distinct compartment from log where pass = 'visit' order by 1").pluck().all();
   expect(met).toEqual([1, 2, 3, 4, 5, 6]);

@@ -37,6 +37,13 @@ export class PaperPiles {
     }
   }
 
+  /** Cards in the bundles that the chart names for a day. */
+  due(day: number): readonly string[] {
+    return [...this.where]
+      .filter(([, { compartment, bundle }]) => this.bundleOn(compartment, day) === bundle)
+      .map(([card]) => card);
+  }
+
   /** Where every card that left the stock is, by card. */
   places(): readonly object[] {
     const inside = [...this.where].map(([card, place]) => ({ card, place: "compartment", ...place }));

@@ -9,6 +9,7 @@ import {
   isRestDay,
   type MissedDayPolicy,
   missedDays,
+  passIdleDays,
   workingDays,
 } from "./calendar.ts";
 import { addDays } from "./local-date.ts";
@@ -210,5 +211,27 @@ describe("missed days", () => {
         expect(goesOn - waits).toBe(missedDays(calendar, date, last));
       }),
     );
+  });
+});
+
+describe("days with nothing to do", () => {
+  const last = { date: "2026-03-16", day: 5 };
+
+  it("pass by themselves while the chart waits, until the first day with work", () => {
+    const calendar = calendarWith({});
+    expect(passIdleDays(calendar, "2026-03-20", last, 8)).toEqual({ date: "2026-03-18", day: 7 });
+    expect(passIdleDays(calendar, "2026-03-20", last, Number.POSITIVE_INFINITY)).toEqual({
+      date: "2026-03-19",
+      day: 8,
+    });
+    expect(passIdleDays(calendar, "2026-03-20", last, 6)).toEqual(last);
+    expect(passIdleDays(calendar, "2026-03-17", last, 9)).toEqual(last);
+  });
+
+  it("do not pass on rest days, nor where the chart goes on by itself", () => {
+    // The 17th and 18th of March 2026 are a Tuesday and a Wednesday.
+    const resting = calendarWith({ restWeekdays: [2, 3] });
+    expect(passIdleDays(resting, "2026-03-20", last, 9)).toEqual({ date: "2026-03-19", day: 6 });
+    expect(passIdleDays(calendarWith({ policy: "chart-goes-on" }), "2026-03-20", last, 9)).toEqual(last);
   });
 });

@@ -60,6 +60,20 @@ export function boxDayOn(calendar: Calendar, date: LocalDate, last: DayMark | nu
   return Math.max(day, last?.day ?? calendar.anchor.day);
 }
 
+/**
+ * The last sitting moved on over days on which there was nothing to do: with a chart that waits they pass by
+ * themselves, or a box in which nothing is due would wait for ever. `firstWork` is the first box day on
+ * which anything is due, infinite if nothing ever is. `date` itself does not pass.
+ */
+export function passIdleDays(calendar: Calendar, date: LocalDate, last: DayMark, firstWork: BoxDay): DayMark {
+  if (calendar.policy !== "chart-waits") return last;
+  let mark = last;
+  for (let next = addDays(last.date, 1); next < date && mark.day + 1 < firstWork; next = addDays(next, 1)) {
+    if (!isRestDay(calendar, next)) mark = { date: next, day: mark.day + 1 };
+  }
+  return mark;
+}
+
 /** Dates since the last sitting (or the start) that were neither practised nor rest days; `date` itself not counted. */
 export function missedDays(calendar: Calendar, date: LocalDate, last: DayMark | null): number {
   if (last) return Math.max(0, workingDays(calendar, last.date, addDays(date, -1)));
