@@ -8,6 +8,7 @@ import type {
   Page,
   Receipt,
   SittingView,
+  SubjectView,
   TodayView,
 } from "../../src/app/views.ts";
 import { createEntryId } from "../../src/core/log/entry-id.ts";
@@ -200,4 +201,24 @@ test("an answer that was acknowledged survives SIGKILL at once after", () =>
     expect(acknowledged).toHaveLength(8);
     await server.end("SIGTERM");
     expect((await longhold("rebuild", "--data", data)).stdout).toContain("no differences");
+  }));
+
+test("an export with pictures comes back as it is", () =>
+  withFolder(async (folder) => {
+    await longhold("demo", "--data", `${folder}/one`);
+    const one = await serve(`${folder}/one`);
+    const { subjects } = (await api<{ subjects: SubjectView[] }>(one.url, "GET", "/api/subjects")).body;
+    const response = await fetch(`${one.url}/api/subjects/${subjects[0]?.id}/export`);
+    expect(response.headers.get("content-type")).toBe("application/zip");
+    const zip = await response.blob();
+    await one.end("SIGTERM");
+    const two = await serve(`${folder}/two`);
+    const form = new FormData();
+    form.set("list", zip, "the-night-sky.zip");
+    const { id } = (await (
+      await fetch(`${two.url}/api/imports`, { method: "POST", body: form })
+    ).json()) as ImportStatus;
+    await api(two.url, "POST", `/api/imports/${id}/accept`, { choices: {}, subject: { name: "The night sky" } });
+    expect(await settled(two, id)).toMatchObject({ state: "done", saved: subjects[0]?.facts, problems: 0 });
+    await two.end("SIGTERM");
   }));

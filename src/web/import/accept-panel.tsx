@@ -1,5 +1,6 @@
 // Where the facts go, and the button that saves them.
 import { useMutation } from "@tanstack/react-query";
+import { useState } from "react";
 import type { ImportPreview, SubjectView } from "../../app/views.ts";
 import { type AcceptImport, api } from "../client.ts";
 import { useSubjects } from "../data/queries.ts";
@@ -32,10 +33,11 @@ const NEW = "";
 
 function Accept(props: AcceptProps & { readonly subjects: readonly SubjectView[] }) {
   const { id, preview, busy, home, accepted } = props;
+  const [oneWay, setOneWay] = useState(false);
   const accept = useMutation({
     mutationFn: () => {
       const subject = home.id === null ? { name: home.name.trim() } : { id: home.id };
-      return api.acceptImport(id, { choices: choicesOf(preview), subject } as AcceptImport);
+      return api.acceptImport(id, { choices: choicesOf(preview), subject, oneWay } as AcceptImport);
     },
     onSuccess: accepted,
   });
@@ -46,6 +48,13 @@ function Accept(props: AcceptProps & { readonly subjects: readonly SubjectView[]
       <h2 id="accept">Save them in</h2>
       <div className="field-row">
         <HomeFields {...props} />
+        <label className="field">
+          <span>Ask</span>
+          <select value={oneWay ? "one" : "both"} onChange={(event) => setOneWay(event.target.value === "one")}>
+            <option value="both">both ways</option>
+            <option value="one">prompt to answer only</option>
+          </select>
+        </label>
         <BusyButton className="big primary" busy={!ready} onClick={() => accept.mutate()}>
           Save {counted(preview.good, "fact")}
         </BusyButton>
