@@ -1,7 +1,7 @@
 // Cards going into and out of the box.
 import { FRESH_CARD } from "../core/box/placement.ts";
 import type { CardId } from "../core/cards/cards.ts";
-import type { BringBackEntry, WithdrawEntry } from "../core/log/entry.ts";
+import type { WithdrawEntry } from "../core/log/entry.ts";
 import { hash32 } from "../core/random.ts";
 import { today } from "./days.ts";
 import { entryIds } from "./entry-ids.ts";
@@ -30,55 +30,53 @@ export async function stockCards({ boxes }: Session, cards: readonly CardRecord[
 }
 
 /** Takes cards out of the box, those already out excepted. */
-export async function withdrawCards(
+export const withdrawCards = (
   context: Context,
   session: Session,
   cards: readonly CardId[],
   reason: WithdrawEntry["reason"],
-): Promise<void> {
-  const box = await session.boxes.box();
-  if (!box || cards.length === 0) return;
-  const inside = (await session.boxes.placements(box.id, cards)).filter((one) => one.state.place.kind !== "withdrawn");
-  const nextId = await entryIds(context, session, box.id);
-  const { day } = await today(context, session, box);
-  const at = context.clock();
-  const entries = inside.map(
-    ({ card }): WithdrawEntry => ({ id: nextId(), box: box.id, at, kind: "withdraw", card, day, reason }),
+): Promise<void> =>
+  changeCards(context, session, cards, async (placement, base) =>
+    placement.state.place.kind === "withdrawn" ? null : { ...base, kind: "withdraw", reason },
   );
-  await recordAll(context, session, box, entries);
-}
 
 /** Puts cards back that were taken out for this reason and for no later one. */
-export async function bringBackCards(
+export const bringBackCards = (
   context: Context,
   session: Session,
   cards: readonly CardId[],
   reason: WithdrawEntry["reason"],
+): Promise<void> =>
+  changeCards(context, session, cards, async (placement, base) => {
+    if (placement.state.place.kind !== "withdrawn") return null;
+    const { entries, takenBack } = await session.boxes.entriesOfCards(base.box, [placement.card]);
+    const last = entries.filter((entry) => entry.kind === "withdraw" && !takenBack.has(entry.id)).at(-1);
+    return last?.kind === "withdraw" && last.reason === reason ? { ...base, kind: "bring-back" } : null;
+  });
+
+/** What every entry about a card has. */
+type EntryBase = Pick<WithdrawEntry, "id" | "box" | "at" | "card" | "day">;
+
+/**
+ * Records what `change` makes of each card that is in the box; nothing for null. These entries are made
+ * here and must be taken: otherwise nothing of the transaction stands.
+ */
+async function changeCards(
+  context: Context,
+  session: Session,
+  cards: readonly CardId[],
+  change: (placement: PlacementRecord, base: EntryBase) => Promise<SentEntry | null>,
 ): Promise<void> {
   const box = await session.boxes.box();
   if (!box || cards.length === 0) return;
-  const outside = (await session.boxes.placements(box.id, cards)).filter((one) => one.state.place.kind === "withdrawn");
   const nextId = await entryIds(context, session, box.id);
   const { day } = await today(context, session, box);
   const at = context.clock();
-  const entries: BringBackEntry[] = [];
-  for (const { card } of outside) {
-    const { entries: own, takenBack } = await session.boxes.entriesOfCards(box.id, [card]);
-    const last = own.filter((entry) => entry.kind === "withdraw" && !takenBack.has(entry.id)).at(-1);
-    if (last?.kind === "withdraw" && last.reason === reason) {
-      entries.push({ id: nextId(), box: box.id, at, kind: "bring-back", card, day });
+  for (const placement of await session.boxes.placements(box.id, cards)) {
+    const entry = await change(placement, { id: nextId(), box: box.id, at, card: placement.card, day });
+    const [receipt] = entry ? await recordInside(context, session, box, [entry]) : [];
+    if (receipt && receipt.status !== "saved") {
+      throw new FailureError("conflict", receipt.reason ?? "The box did not take the change.");
     }
   }
-  await recordAll(context, session, box, entries);
-}
-
-/** These entries are made here and must be taken; otherwise nothing of the transaction stands. */
-async function recordAll(
-  context: Context,
-  session: Session,
-  box: BoxRecord,
-  entries: readonly SentEntry[],
-): Promise<void> {
-  const refused = (await recordInside(context, session, box, entries)).find((receipt) => receipt.status !== "saved");
-  if (refused) throw new FailureError("conflict", refused.reason ?? "The box did not take the change.");
 }

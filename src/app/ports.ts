@@ -11,6 +11,7 @@ import type { CardLogEntry, LogEntry } from "../core/log/entry.ts";
 import type { EntryId } from "../core/log/entry-id.ts";
 import type { RecallCount } from "../core/recall/estimate.ts";
 import type { CardRef, DueCard } from "../core/sitting/plan.ts";
+import type { SittingTally } from "../core/sitting/sitting-tally.ts";
 
 /** Milliseconds since 1970. */
 export type Clock = () => number;
@@ -60,18 +61,8 @@ export interface BoxRecord {
   readonly seed: string;
 }
 
-/** A sitting, worked out from the log; `asked` counts its visits that stand. */
-export interface SittingRecord {
-  readonly id: EntryId;
-  readonly date: LocalDate;
-  readonly day: BoxDay;
-  readonly newCards: number;
-  readonly fresh: readonly CardId[];
-  readonly finished: boolean;
-  readonly asked: number;
-  /** Cards introduced or looked at; with `asked` it tells whether anything happened. */
-  readonly touched: number;
-}
+/** A sitting as it is cached: what the log says of it. */
+export type SittingRecord = SittingTally;
 
 /** A card's cached place. `stockKey` is its position in the shuffled stock. */
 export interface PlacementRecord {
