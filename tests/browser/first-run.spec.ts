@@ -191,3 +191,22 @@ test("missed days are shown with what either policy would do, and a rest day ask
   // The Friday that is now a rest day no longer counts as missed: Tuesday to Thursday do.
   await expect(page.getByRole("heading", { name: "3 days without a sitting" })).toBeVisible();
 });
+
+test("a list that is dropped on the page is read", async ({ page }) => {
+  await onDay(page, 0);
+  await page.getByRole("link", { name: /Bring a list/ }).click();
+  const list = join(folder, "planets.csv");
+  writeFileSync(list, "prompt,answer\r\nLargest planet,Jupiter\r\nHottest planet,Venus\r\n");
+  const zone = page.getByRole("heading", { name: "Or bring a file" }).locator("xpath=ancestor::section");
+  const box = await zone.locator("[class*=drop]").first().boundingBox();
+  const at = { x: (box?.x ?? 0) + 30, y: (box?.y ?? 0) + 15 };
+  // Only the browser itself can drop a real file.
+  const browser = await page.context().newCDPSession(page);
+  for (const type of ["dragEnter", "dragOver", "drop"] as const) {
+    const data = { items: [], files: [list], dragOperationsMask: 1 };
+    await browser.send("Input.dispatchDragEvent", { type, ...at, data });
+  }
+  await expect(page.getByText("planets.csv")).toBeVisible();
+  await page.getByRole("button", { name: "Read the list" }).click();
+  await expect(page.getByText("Hottest planet").first()).toBeVisible();
+});
