@@ -3,6 +3,7 @@ import { chartVerb } from "./chart-verb.ts";
 import { demoVerb } from "./demo-verb.ts";
 import { exportVerb } from "./export-verb.ts";
 import { importVerb } from "./import-verb.ts";
+import { loadVerb } from "./load-verb.ts";
 import { rebuildVerb } from "./rebuild-verb.ts";
 import { serveVerb } from "./serve-verb.ts";
 import { sitVerb } from "./sit-verb.ts";
@@ -20,5 +21,6 @@ export const VERBS: readonly Verb[] = [
   todayVerb,
   sitVerb,
   chartVerb,
+  loadVerb,
   rebuildVerb,
 ];
