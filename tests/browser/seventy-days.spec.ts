@@ -180,15 +180,21 @@ class Desk {
   }
 }
 
-/** Runs in the page: waits until a card can be turned, or the closing page is there. */
+/**
+ * Runs in the page: waits until a card can be turned, or the closing page is there. Timers look again, not
+ * animation frames, which a browser without a screen may leave out.
+ */
 function cardOnTheTable(): Promise<{ step: string; card: string }> {
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
+    const until = performance.now() + 30_000;
     const look = (): void => {
       const root = document.querySelector("[data-step]");
       const step = root?.getAttribute("data-step") ?? "";
       const ready = step === "done" || document.querySelector(".sitting-foot .primary:enabled") !== null;
       if (ready) resolve({ step, card: root?.getAttribute("data-card") ?? "" });
-      else requestAnimationFrame(look);
+      else if (performance.now() > until)
+        reject(new Error(`no card to turn: ${document.body.innerText.slice(0, 300)}`));
+      else setTimeout(look, 4);
     };
     look();
   });
@@ -196,9 +202,13 @@ function cardOnTheTable(): Promise<{ step: string; card: string }> {
 
 /** Runs in the page: waits until the card is turned. */
 function answerShown(): Promise<void> {
-  return new Promise((resolve) => {
-    const look = (): void =>
-      document.querySelector(".answer-recalled") ? resolve() : void requestAnimationFrame(look);
+  return new Promise((resolve, reject) => {
+    const until = performance.now() + 30_000;
+    const look = (): void => {
+      if (document.querySelector(".answer-recalled")) resolve();
+      else if (performance.now() > until) reject(new Error(`no answer: ${document.body.innerText.slice(0, 300)}`));
+      else setTimeout(look, 4);
+    };
     look();
   });
 }
