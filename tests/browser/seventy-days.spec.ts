@@ -193,7 +193,7 @@ function cardOnTheTable(): Promise<{ step: string; card: string }> {
       const ready = step === "done" || document.querySelector(".sitting-foot .primary:enabled") !== null;
       if (ready) resolve({ step, card: root?.getAttribute("data-card") ?? "" });
       else if (performance.now() > until)
-        reject(new Error(`no card to turn: ${document.body.innerText.slice(0, 300)}`));
+        reject(new Error(`no card to turn: ${document.body.textContent.slice(0, 300)}`));
       else setTimeout(look, 4);
     };
     look();
@@ -206,7 +206,7 @@ function answerShown(): Promise<void> {
     const until = performance.now() + 30_000;
     const look = (): void => {
       if (document.querySelector(".answer-recalled")) resolve();
-      else if (performance.now() > until) reject(new Error(`no answer: ${document.body.innerText.slice(0, 300)}`));
+      else if (performance.now() > until) reject(new Error(`no answer: ${document.body.textContent.slice(0, 300)}`));
       else setTimeout(look, 4);
     };
     look();
