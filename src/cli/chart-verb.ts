@@ -78,7 +78,8 @@ export function chartFrom(call: Call): Chart {
   return checked.value;
 }
 
-function compartmentsFrom(call: Call): number | undefined {
+/** The number of compartments that a call names, if it does. */
+export function compartmentsFrom(call: Call): number | undefined {
   const text = call.values.compartments;
   if (typeof text !== "string") return undefined;
   const count = Number(text);
@@ -88,7 +89,8 @@ function compartmentsFrom(call: Call): number | undefined {
   return count;
 }
 
-function numbers(call: Call, name: string): readonly number[] | undefined {
+/** The whole numbers, with commas between, that an option lists, if it is given. */
+export function numbers(call: Call, name: string): readonly number[] | undefined {
   const text = call.values[name];
   if (typeof text !== "string") return undefined;
   return text.split(",").map((part) => {

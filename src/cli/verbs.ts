@@ -1,6 +1,7 @@
 // All verbs of the command line.
 import { chartVerb } from "./chart-verb.ts";
 import { demoVerb } from "./demo-verb.ts";
+import { designVerb } from "./design-verb.ts";
 import { exportVerb } from "./export-verb.ts";
 import { importVerb } from "./import-verb.ts";
 import { loadVerb } from "./load-verb.ts";
@@ -21,6 +22,7 @@ export const VERBS: readonly Verb[] = [
   todayVerb,
   sitVerb,
   chartVerb,
+  designVerb,
   loadVerb,
   rebuildVerb,
 ];

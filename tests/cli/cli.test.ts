@@ -7,7 +7,7 @@ import sharp from "sharp";
 import { describe, expect, test } from "vitest";
 import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
-const VERBS = ["serve", "demo", "import", "export", "today", "sit", "chart", "load", "rebuild"];
+const VERBS = ["serve", "demo", "import", "export", "today", "sit", "chart", "design", "load", "rebuild"];
 
 /** `longhold sit` with these lines typed. */
 const sit = (data: string, lines: readonly string[], newCards = "0") =>
