@@ -8,8 +8,8 @@
 // to the normal density, φ(1.645) / sd. A sample of boxes is timed and the time scaled to N.
 import { arrival, type Chart, compartmentCount } from "../src/core/chart/chart.ts";
 import { plainChart } from "../src/core/chart/make-chart.ts";
+import { steadyLoad } from "../src/core/chart/steady-load.ts";
 import { exactLoad } from "../src/core/load/exact-load.ts";
-import { longRun } from "../src/core/load/long-run.ts";
 import { samplePiles } from "../tests/support/sampled-piles.ts";
 
 const RECALL = 0.9;
@@ -158,7 +158,7 @@ for (const change of GROWTH) {
   const one = { ...CASE, ...change };
   const question = questionOf(one);
   const load = quickest(() => exactLoad(question), 3);
-  const settled = quickest(() => longRun({ ...question, newPerDay: 20 }), 3);
+  const settled = quickest(() => steadyLoad(question.chart, question.recall), 3);
   const cells = [String(one.cards).padStart(7), String(one.days).padStart(7), String(one.compartments).padStart(4)];
   console.log(`${cells.join("")}${ms(load).padStart(13)}${ms(settled).padStart(11)}`);
 }

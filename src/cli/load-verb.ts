@@ -1,7 +1,7 @@
 // longhold load: what a box that is begun empty asks from day 1 on.
 import { type Chart, compartmentCount } from "../core/chart/chart.ts";
+import { type SteadyLoad, steadyLoad } from "../core/chart/steady-load.ts";
 import { type ExactDay, exactLoad } from "../core/load/exact-load.ts";
-import { type LongRun, longRun } from "../core/load/long-run.ts";
 import { chartFrom, chartVerb } from "./chart-verb.ts";
 import { type Call, JSON_OPTION, printJson, type Verb } from "./verb.ts";
 
@@ -33,24 +33,35 @@ export const loadVerb: Verb = {
     const days = wholeFrom(call, "days", { least: 1, usual: 365 });
     const question = { chart, recall, waiting: [], from: 1, days, newCards: () => newPerDay, quantiles: LEVELS };
     const load = exactLoad(question);
-    const settled = longRun({ chart, recall, newPerDay });
+    const settled = settledLoad(chart, recall, newPerDay);
     if (call.values.json) printJson(call, asJson(load, settled));
     else call.out(asTable(load, settled));
     return Promise.resolve(0);
   },
 };
 
-function asJson(load: readonly ExactDay[], settled: LongRun | null): unknown {
+type Settled = Pick<SteadyLoad, "mean" | "peak" | "peakToMean">;
+
+/** The worst error of a long run that is still printed, as a share of the mean: far less than the digits shown. */
+const LONG_RUN_ERROR = 1e-6;
+
+/** The long run at a pace; null where a compartment is never recalled, or where it is not found in reasonable time. */
+function settledLoad(chart: Chart, recall: readonly number[], newPerDay: number): Settled | null {
+  if (recall.some((p) => p === 0)) return null;
+  const { mean, peak, peakToMean, error } = steadyLoad(chart, recall);
+  return error > LONG_RUN_ERROR ? null : { mean: mean * newPerDay, peak: peak * newPerDay, peakToMean };
+}
+
+function asJson(load: readonly ExactDay[], settled: Settled | null): unknown {
   const days = load.map(({ day, newCards, reviews: { mean, sd, quantiles } }) => ({
     day,
     new: newCards,
     reviews: { mean, sd, q05: quantiles[0], q95: quantiles[1] },
   }));
-  const { mean, peak, peakToMean } = settled ?? {};
-  return { days, longRun: settled && { mean, peak, peakToMean } };
+  return { days, longRun: settled };
 }
 
-function asTable(load: readonly ExactDay[], settled: LongRun | null): string {
+function asTable(load: readonly ExactDay[], settled: Settled | null): string {
   const row = (cells: readonly (string | number)[]): string =>
     `${cells.map((cell, i) => String(cell).padStart(i < 2 ? 5 : 9)).join("")}\n`;
   const rows = load.map(({ day, newCards, reviews: { mean, sd, quantiles } }) =>

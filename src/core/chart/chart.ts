@@ -117,5 +117,6 @@ function at(chart: Chart, k: number): ChartCompartment {
 
 const modulo = (n: number, m: number): number => ((n % m) + m) % m;
 
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+/** Greatest common divisor of two whole numbers, not both 0. */
+export const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 const lcm = (a: number, b: number): number => (a / gcd(a, b)) * b;

@@ -1,5 +1,5 @@
 // Ready-made charts: the plain one that people draw by hand, and the levelled one a new box gets.
-import { type Chart, type ChartCompartment, step } from "./chart.ts";
+import { type Chart, type ChartCompartment, gcd, step } from "./chart.ts";
 
 /** Doubling periods 1, 2, 4, … for compartments 1…K, in days. */
 export const doublingPeriods = (compartments: number): readonly number[] =>
@@ -60,5 +60,3 @@ function meetingShare(compartment: ChartCompartment, day: number, size: number):
   const common = gcd(size, other);
   return (day - compartment.offset) % common === 0 ? common / other : 0;
 }
-
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));

@@ -20,12 +20,13 @@ export interface SteadyLoad {
 }
 
 /** How exactly the load is solved, and when sweeping gives way to elimination. */
-export const STEADY_LOAD = { tolerance: 1e-12, sweeps: 2_000, eliminated: 1_100, longSweeps: 200_000 } as const;
+export const STEADY_LOAD = { tolerance: 1e-12, sweeps: 2_000, eliminated: 1_100, work: 300_000_000 } as const;
 
 /**
  * The long-run expected reviews on each day of the cycle, for recall in compartments 1…K (each above 0, at most 1).
  * Exact up to rounding; `error` bounds what is left. Throws a RangeError for other recalls, which a caller must have
- * refused. Cost: cycle × K for each of some 20 sweeps; where recall is so low that these do not settle, cycle³.
+ * refused. Cost: cycle × K for each of some 20 sweeps; where recall is so low that these do not settle, cycle³, or for a long
+ * cycle as many sweeps as `STEADY_LOAD.work` allows, after which `error` is what it is.
  * The mean is (1 − p^K) / ((1 − p) p^K) for equal recalls: Feller, An Introduction to Probability Theory and Its
  * Applications, vol. 1, XIII.7.
  */
@@ -43,11 +44,14 @@ export function steadyLoad(chart: Chart, recall: readonly number[]): SteadyLoad 
 }
 
 function settle(cycle: number, recall: readonly number[], rows: readonly Timetable[]): Flow {
-  const { tolerance, sweeps, eliminated, longSweeps } = STEADY_LOAD;
+  const { tolerance, sweeps, eliminated, work } = STEADY_LOAD;
   const solve = createFlowSolver(cycle, recall);
-  const flow = solve(rows, tolerance, sweeps);
-  if (flow.settled) return flow;
-  const other = cycle <= eliminated ? eliminateFlow(cycle, recall, rows) : solve(rows, tolerance, longSweeps);
+  // A sweep costs a few steps for each day of the cycle; a chart that needs more than the work allowed says so.
+  const affordable = Math.ceil(work / cycle);
+  const short = cycle <= eliminated;
+  const flow = solve(rows, tolerance, short ? sweeps : affordable);
+  if (flow.settled || !short) return flow;
+  const other = eliminateFlow(cycle, recall, rows);
   return other.error < flow.error ? other : flow;
 }
 
