@@ -2,10 +2,8 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { FailureError } from "../app/failure.ts";
-import type { PictureRecord } from "../app/ports.ts";
 import type { ImportChoices } from "../app/views.ts";
-import { importList, previewImport } from "../exchange/import-list.ts";
-import { isZip, type Parcel, unpackParcel } from "../exchange/unpack-parcel.ts";
+import { importList, openParcel, previewImport, usablePictures } from "../exchange/import-list.ts";
 import { normalisePicture } from "../media/normalise-picture.ts";
 import { type Call, DATA_OPTION, JSON_OPTION, operand, printJson, type Verb, writing } from "./verb.ts";
 
@@ -28,10 +26,10 @@ export const importVerb: Verb = {
     const file = operand(call, "FILE");
     const subject = call.values.subject;
     if (typeof subject !== "string" || subject.trim() === "") throw call.usage("--subject NAME is missing");
-    const { list: bytes, pictures: packed } = readParcel(file);
+    const { list: bytes, pictures: packed } = openParcel(readList(file));
     const choices = choicesFrom(call);
     return writing(call, async (context) => {
-      const pictures = await usablePictures([...packed, ...namedPictures(call, file, bytes)]);
+      const pictures = await usablePictures([...packed, ...namedPictures(call, file, bytes)], normalisePicture);
       const existing = await context.store.read(async ({ library }) =>
         (await library.subjects()).find((one) => one.name === subject.trim()),
       );
@@ -76,21 +74,12 @@ function report(call: Call, counts: Readonly<Record<string, number>>): void {
     );
 }
 
-function readList(file: string): Uint8Array {
+function readList(file: string): Uint8Array<ArrayBuffer> {
   try {
-    return readFileSync(file);
+    return new Uint8Array(readFileSync(file));
   } catch (error) {
     throw new FailureError("not-found", `The list ${file} cannot be read: ${(error as Error).message}.`);
   }
-}
-
-/** The list itself, or a zip file that holds it with its pictures. */
-function readParcel(file: string): Parcel {
-  const bytes = new Uint8Array(readList(file));
-  if (!isZip(bytes)) return { list: bytes, pictures: new Map() };
-  const parcel = unpackParcel(bytes);
-  if (!parcel.ok) throw new FailureError("invalid-input", parcel.error);
-  return parcel.value;
 }
 
 function choicesFrom(call: Call): ImportChoices {
@@ -116,16 +105,4 @@ function namedPictures(
     const named = /\.(png|jpe?g|webp|gif|svg|avif)$/i.test(name) && text.includes(bare) && statSync(path).isFile();
     return named ? [[name, new Uint8Array(readFileSync(path))] as const] : [];
   });
-}
-
-async function usablePictures(
-  parts: readonly (readonly [name: string, bytes: Uint8Array])[],
-): Promise<ReadonlyMap<string, PictureRecord>> {
-  const pictures = new Map<string, PictureRecord>();
-  for (const [name, bytes] of parts) {
-    const picture = await normalisePicture(bytes);
-    if (!picture.ok) throw new FailureError("invalid-input", `The picture ${name} cannot be used: ${picture.error}`);
-    pictures.set(name, picture.value);
-  }
-  return pictures;
 }

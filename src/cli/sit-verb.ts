@@ -13,6 +13,7 @@ import type { Answer } from "../core/log/entry.ts";
 import type { EntryId } from "../core/log/entry-id.ts";
 import {
   applyEvent,
+  askedAs,
   lastEvent,
   nextStep,
   replaySitting,
@@ -113,10 +114,7 @@ class TerminalDesk {
     const answer = await this.judge(ask);
     if (answer === null) return false;
     const seconds = Math.min(600, (this.context.clock() - begun) / 1000);
-    const pass = step.kind === "introduce" ? "introduction" : step.kind;
-    const place =
-      step.kind === "visit" ? { compartment: step.compartment, bundle: step.bundle } : { compartment: 0, bundle: 0 };
-    await this.happen({ ...this.about(step), kind: "outcome", pass, answer, ...place, seconds });
+    await this.happen({ ...this.about(step), kind: "outcome", answer, ...askedAs(this.state, step), seconds });
     return true;
   }
 

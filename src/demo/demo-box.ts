@@ -7,11 +7,12 @@ import { type Card, type CardId, cardsOf } from "../core/cards/cards.ts";
 import type { BoxDay } from "../core/chart/chart.ts";
 import { LEVELLED_CHART } from "../core/chart/make-chart.ts";
 import type { Fact, PictureHash } from "../core/facts/fact.ts";
-import { isCardEntry, type LogEntry, type Pass } from "../core/log/entry.ts";
+import { isCardEntry, type LogEntry } from "../core/log/entry.ts";
 import { shuffleByKey, uniform } from "../core/random.ts";
 import { type CardRef, chooseNewCards, type DueCard, planSitting } from "../core/sitting/plan.ts";
 import {
   applyEvent,
+  askedAs,
   nextStep,
   type SittingEvent,
   type SittingState,
@@ -53,8 +54,6 @@ const EVENING = { setUp: 18.8, from: 19, hours: 2 } as const;
 const PAUSE = { look: 6500, next: 1200, slip: 3000 } as const;
 /** Sittings in which the learner's finger slipped, counted from 0, and at which visit. */
 const SLIPS = { sittings: new Set([6, 20]), visit: 2 } as const;
-
-const PASSES = { visit: "visit", introduce: "introduction", second: "second" } as const satisfies Record<string, Pass>;
 
 type Kind = LogEntry["kind"];
 type Entry<K extends Kind> = Extract<LogEntry, { kind: K }>;
@@ -205,12 +204,20 @@ function ask(history: History, state: SittingState, step: Exclude<Step, { kind: 
   const { card } = step.card;
   const { day, sitting } = state.plan;
   const { place, since } = stateOf(history, card);
-  const { compartment, bundle } = place.kind === "compartment" ? place : { compartment: 0, bundle: 0 };
-  const pass = PASSES[step.kind];
+  const asked = askedAs(state, step);
+  // The learner answers by where the card lies by now: a missed one in compartment 1.
+  const compartment = place.kind === "compartment" ? place.compartment : 0;
   const key = `${sitting}/${card}/${state.events.length}`;
-  const { answer, seconds } = history.learner({ card, pass, key, day, compartment, wait: Math.max(1, day - since) });
+  const { answer, seconds } = history.learner({
+    card,
+    pass: asked.pass,
+    key,
+    day,
+    compartment,
+    wait: Math.max(1, day - since),
+  });
   history.clock += Math.round(seconds * 1000);
-  return write(history, { kind: "outcome", card, day, sitting, pass, answer, compartment, bundle, seconds });
+  return write(history, { kind: "outcome", card, day, sitting, answer, ...asked, seconds });
 }
 
 /** Adds an entry to the log and, if it is about a card, to that card's state. */

@@ -7,11 +7,34 @@ import { contentKey } from "../core/facts/content-key.ts";
 import type { FactContent } from "../core/facts/fact.ts";
 import type { Result } from "../core/result.ts";
 import { createListReader, type ListRefusal, previewList } from "./read-list.ts";
+import { isZip, type Parcel, unpackParcel } from "./unpack-parcel.ts";
 
 /** A list as it was handed over: its bytes, and pictures by file name. */
 export interface ListParcel {
   readonly bytes: Uint8Array;
   readonly pictures: ReadonlyMap<string, PictureRecord>;
+}
+
+/** The list in some bytes and the pictures packed with it: a zip file is opened. Fails with `invalid-input`. */
+export function openParcel(bytes: Uint8Array<ArrayBuffer>): Parcel {
+  if (!isZip(bytes)) return { list: bytes, pictures: new Map() };
+  const parcel = unpackParcel(bytes);
+  if (!parcel.ok) throw new FailureError("invalid-input", parcel.error);
+  return parcel.value;
+}
+
+/** Pictures as they are stored, by file name. One that cannot be used fails with `invalid-input`, naming it. */
+export async function usablePictures(
+  files: Iterable<readonly [name: string, bytes: Uint8Array]>,
+  normalise: (bytes: Uint8Array) => Promise<Result<PictureRecord, string>>,
+): Promise<ReadonlyMap<string, PictureRecord>> {
+  const pictures = new Map<string, PictureRecord>();
+  for (const [name, bytes] of files) {
+    const picture = await normalise(bytes);
+    if (!picture.ok) throw new FailureError("invalid-input", `The picture “${name}” cannot be used: ${picture.error}`);
+    pictures.set(name, picture.value);
+  }
+  return pictures;
 }
 
 /** What the list would bring; nothing is saved. Fails with `invalid-input` if it cannot be read at all. */

@@ -1,8 +1,7 @@
 // Bringing a list: handed over, previewed, accepted, watched, stopped.
 import { FailureError } from "../app/failure.ts";
-import type { PictureRecord } from "../app/ports.ts";
+import { openParcel, usablePictures } from "../exchange/import-list.ts";
 import { MAX_LIST_BYTES } from "../exchange/read-list.ts";
-import { isZip, type Parcel, unpackParcel } from "../exchange/unpack-parcel.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
 import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
 import type { ImportJobs } from "./import-jobs.ts";
@@ -51,14 +50,18 @@ export function addImportRoutes(api: Api, jobs: ImportJobs, normalise: typeof no
       throw new FailureError("invalid-input", "No list came with the request. Paste a list or choose a file.");
     }
     const sent = typeof list === "string" ? new TextEncoder().encode(list) : new Uint8Array(await list.arrayBuffer());
-    const { list: bytes, pictures: packed } = isZip(sent) ? unpacked(sent) : { list: sent, pictures: new Map() };
+    const { list: bytes, pictures: packed } = openParcel(sent);
     if (bytes.length > MAX_LIST_BYTES)
       throw new FailureError("too-large", "The list is larger than 64 MB. Divide it into smaller lists.");
     const beside = form.getAll("pictures").filter((part) => typeof part !== "string");
     const named = await Promise.all(
       beside.map(async (part) => [part.name, new Uint8Array(await part.arrayBuffer())] as const),
     );
-    return c.json(jobs.open(bytes, await readPictures([...packed, ...named], normalise)));
+    const files = [...packed, ...named];
+    if (files.length > MAX_PICTURES) {
+      throw new FailureError("too-large", `At most ${MAX_PICTURES} pictures can come with one list.`);
+    }
+    return c.json(jobs.open(bytes, await usablePictures(files, normalise)));
   });
   api.openapi(routes.preview, async (c) => c.json(await jobs.preview(c.req.valid("param").id, c.req.valid("json"))));
   api.openapi(routes.accept, (c) => {
@@ -67,27 +70,4 @@ export function addImportRoutes(api: Api, jobs: ImportJobs, normalise: typeof no
   });
   api.openapi(routes.status, (c) => c.json(jobs.status(c.req.valid("param").id)));
   api.openapi(routes.stop, (c) => c.json(jobs.stop(c.req.valid("param").id)));
-}
-
-function unpacked(zip: Uint8Array): Parcel {
-  const parcel = unpackParcel(zip);
-  if (!parcel.ok) throw new FailureError("invalid-input", parcel.error);
-  return parcel.value;
-}
-
-/** Pictures that cannot be used are refused by name, before anything else happens. */
-async function readPictures(
-  parts: readonly (readonly [name: string, bytes: Uint8Array])[],
-  normalise: typeof normalisePicture,
-): Promise<ReadonlyMap<string, PictureRecord>> {
-  if (parts.length > MAX_PICTURES) {
-    throw new FailureError("too-large", `At most ${MAX_PICTURES} pictures can come with one list.`);
-  }
-  const pictures = new Map<string, PictureRecord>();
-  for (const [name, bytes] of parts) {
-    const picture = await normalise(bytes);
-    if (!picture.ok) throw new FailureError("invalid-input", `The picture “${name}” cannot be used: ${picture.error}`);
-    pictures.set(name, picture.value);
-  }
-  return pictures;
 }

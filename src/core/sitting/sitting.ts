@@ -114,6 +114,16 @@ export function replaySitting(plan: SittingPlan, events: readonly SittingEvent[]
   }, startSitting(plan));
 }
 
+/** As what a card is asked at a step, and where it lay: new cards nowhere (0), missed ones where they were visited. */
+export function askedAs(
+  state: SittingState,
+  step: Exclude<Step, { kind: "done" | "look" }>,
+): Pick<OutcomeEntry, "pass" | "compartment" | "bundle"> {
+  if (step.kind === "introduce") return { pass: "introduction", compartment: 0, bundle: 0 };
+  const pile = state.plan.piles.find((one) => one.cards.some((ref) => ref.card === step.card.card));
+  return { pass: step.kind, compartment: pile?.compartment ?? 0, bundle: pile?.bundle ?? 0 };
+}
+
 /** The last event, which can be taken back; null at the beginning. */
 export const lastEvent = (state: SittingState): SittingEvent | null => state.events.at(-1) ?? null;
 

@@ -4,6 +4,7 @@ import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Answer } from "../../core/log/entry.ts";
 import {
   applyEvent,
+  askedAs,
   lastEvent,
   nextStep,
   replaySitting,
@@ -66,9 +67,7 @@ export function useDesk({ box, view }: Seated, trouble: (reason: string) => void
 
   const answer = (given: Answer, seconds: number): void => {
     if (step.kind === "done" || step.kind === "look") return;
-    const pass = step.kind === "introduce" ? "introduction" : step.kind;
-    const lies = step.kind === "visit" ? { compartment: step.compartment, bundle: step.bundle } : placeOf(state, step);
-    record({ ...entry(), kind: "outcome", card: step.card.card, pass, answer: given, ...lies, seconds });
+    record({ ...entry(), kind: "outcome", card: step.card.card, answer: given, ...askedAs(state, step), seconds });
   };
 
   const takeBack = (): void => {
@@ -92,11 +91,4 @@ function openSitting(view: Seated["view"]): SittingState {
   noteId(view.lastEntry);
   for (const event of view.events) noteId(event.id);
   return replaySitting(view.plan, view.events);
-}
-
-/** Where a card lies that is not visited: new cards nowhere (0), missed cards where they were visited. */
-function placeOf(state: SittingState, step: Step): { readonly compartment: number; readonly bundle: number } {
-  if (step.kind !== "second") return { compartment: 0, bundle: 0 };
-  const pile = state.plan.piles.find((one) => one.cards.some((ref) => ref.card === step.card.card));
-  return { compartment: pile?.compartment ?? 0, bundle: pile?.bundle ?? 0 };
 }
