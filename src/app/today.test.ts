@@ -1,20 +1,17 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { DAY_MS, FIRST_EVENING, idAt } from "../../tests/support/any-log.ts";
-import { eventFor } from "../../tests/support/any-sitting.ts";
 import { type BoxScene, setUpScene } from "../../tests/support/box-scene.ts";
+import { sitEvening } from "../../tests/support/sit-evening.ts";
 import { newSqliteDatabase } from "../../tests/support/sqlite-database.ts";
 import type { StoreDatabase } from "../../tests/support/store-database.ts";
 import { plainChart } from "../core/chart/make-chart.ts";
-import { nextStep, replaySitting } from "../core/sitting/sitting.ts";
 import { cardHistory, drawerView } from "./box-view.ts";
-import { recordEntries } from "./record.ts";
 import { changeSettings } from "./set-up.ts";
 import { beginSitting, lookAhead } from "./sit.ts";
 import { todayView } from "./today.ts";
 
 let database: StoreDatabase;
 let scene: BoxScene;
-let sent: number;
 
 // The first evening is that of Saturday 14 March 2026. The chart of the scene goes on.
 beforeEach(async () => {
@@ -22,30 +19,12 @@ beforeEach(async () => {
   await database.open();
   scene = await setUpScene(database, { chart: plainChart(7), stars: 8, evenings: 0 });
   scene.context.now = FIRST_EVENING;
-  sent = 0;
 });
 afterEach(() => database.drop());
 
 const today = () => todayView(scene.context, "Europe/Lisbon");
 
-/** Sits through a sitting as far as `steps` go, everything recalled; finishes it if it comes to its end. */
-async function sit(evening: number, newCards: number, steps = Number.POSITIVE_INFINITY): Promise<void> {
-  const { context, box, world } = scene;
-  const { plan, events } = await beginSitting(context, idAt(evening, ++sent, world), newCards);
-  let state = replaySitting(plan, events);
-  for (let n = 0; n < steps; n++) {
-    const step = nextStep(state);
-    sent++;
-    const id = idAt(evening, sent, world);
-    if (step.kind === "done") {
-      await recordEntries(context, [{ id, box, at: 0, kind: "finish", sitting: plan.sitting }]);
-      return;
-    }
-    const event = { ...eventFor(plan, step, "recalled", n), box, id };
-    expect(await recordEntries(context, [event])).toMatchObject([{ status: "saved" }]);
-    state = replaySitting(plan, [...state.events, event]);
-  }
-}
+const sit = (evening: number, newCards: number) => sitEvening(scene, evening, { newCards });
 
 describe("today's new cards", () => {
   it("are those of the day's number that are left, whichever sitting introduced the others", async () => {

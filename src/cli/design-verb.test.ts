@@ -77,7 +77,7 @@ describe("longhold design", () => {
     [{ new: "0" }, "--new"],
     [{ recall: "90%" }, "--recall"],
     [{ recall: "1.1" }, "--recall"],
-    [{ recall: "0.9,0.8" }, "--recall needs 1 number or 7"],
+    [{ recall: "0.9,0.8" }, "--recall needs one number, or 7"],
   ])("refuses %j and says why", async (values, words) => {
     await expect(printed(values)).rejects.toThrow(words);
   });

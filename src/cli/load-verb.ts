@@ -2,18 +2,12 @@
 import { type Chart, compartmentCount } from "../core/chart/chart.ts";
 import { type SteadyLoad, steadyLoad } from "../core/chart/steady-load.ts";
 import { type ExactDay, exactLoad } from "../core/load/exact-load.ts";
-import { chartFrom, chartVerb } from "./chart-verb.ts";
-import { type Call, JSON_OPTION, printJson, type Verb } from "./verb.ts";
+import { CHART_OPTIONS, chartFrom } from "./chart-options.ts";
+import { RECALL_OPTION, recallFrom, wholeNumber } from "./options.ts";
+import { JSON_OPTION, printJson, type Verb } from "./verb.ts";
 
 const MOST = { new: 1_000, days: 3_650 } as const;
 const LEVELS = [0.05, 0.95] as const;
-
-/** What describes a chart is said as to `longhold chart`. */
-const CHART_OPTIONS = Object.fromEntries(
-  Object.entries(chartVerb.options).filter(([name]) =>
-    ["compartments", "periods", "bundles", "offsets"].includes(name),
-  ),
-);
 
 /** Prints mean, spread and 5 % and 95 % quantiles of each day's reviews, and the load in the long run. */
 export const loadVerb: Verb = {
@@ -21,16 +15,16 @@ export const loadVerb: Verb = {
   about: "print how many reviews a box asks, day by day and in the long run",
   options: {
     new: { type: "string", about: "new cards a day (20)" },
-    recall: { type: "string", about: "chance of recall, one for all or one for each compartment (0.9)" },
+    recall: RECALL_OPTION,
     days: { type: "string", about: "how many days from day 1 on (365)" },
     ...CHART_OPTIONS,
     json: JSON_OPTION,
   },
   run(call) {
     const chart = chartFrom(call);
-    const recall = recallFrom(call, chart);
-    const newPerDay = wholeFrom(call, "new", { least: 0, usual: 20 });
-    const days = wholeFrom(call, "days", { least: 1, usual: 365 });
+    const recall = recallFrom(call, compartmentCount(chart));
+    const newPerDay = wholeNumber(call, "new", { least: 0, most: MOST.new }) ?? 20;
+    const days = wholeNumber(call, "days", { least: 1, most: MOST.days }) ?? 365;
     const question = { chart, recall, waiting: [], from: 1, days, newCards: () => newPerDay, quantiles: LEVELS };
     const load = exactLoad(question);
     const settled = settledLoad(chart, recall, newPerDay);
@@ -72,29 +66,4 @@ function asTable(load: readonly ExactDay[], settled: Settled | null): string {
       `cycle (${settled.peakToMean.toFixed(2)} times the mean)\n`
     : "in the long run the load does not settle, or too slowly to be worked out\n";
   return [row(["day", "new", "mean", "sd", "5 %", "95 %"]), ...rows, end].join("");
-}
-
-function recallFrom(call: Call, chart: Chart): readonly number[] {
-  const count = compartmentCount(chart);
-  const text = call.values.recall ?? "0.9";
-  const parts = String(text)
-    .split(",")
-    .map((part) => part.trim());
-  if (parts.length !== 1 && parts.length !== count)
-    throw call.usage(`--recall needs one number, or ${count}, one for each compartment, not ${parts.length}`);
-  const chances = parts.map((part) => {
-    const chance = /^(\d+\.?\d*|\.\d+)$/.test(part) ? Number(part) : Number.NaN;
-    if (!(chance >= 0 && chance <= 1)) throw call.usage(`--recall takes chances from 0 to 1, not “${part}”`);
-    return chance;
-  });
-  return Array.from({ length: count }, (_, i) => chances[i] ?? chances[0] ?? 0);
-}
-
-function wholeFrom(call: Call, name: "new" | "days", { least, usual }: { least: number; usual: number }): number {
-  const text = call.values[name];
-  if (typeof text !== "string") return usual;
-  const value = /^\d{1,9}$/.test(text) ? Number(text) : Number.NaN;
-  if (!(value >= least && value <= MOST[name]))
-    throw call.usage(`--${name} takes a whole number from ${least} to ${MOST[name]}, not “${text}”`);
-  return value;
 }

@@ -2,7 +2,8 @@
 import { spawn } from "node:child_process";
 import { createLog } from "../server/logging.ts";
 import { startServer } from "../server/start.ts";
-import { type Call, DATA_OPTION, dataFolder, type Verb } from "./verb.ts";
+import { wholeNumber } from "./options.ts";
+import { DATA_OPTION, dataFolder, type Verb } from "./verb.ts";
 
 const DEFAULT_PORT = 4610;
 
@@ -20,7 +21,8 @@ export const serveVerb: Verb = {
   async run(call) {
     const host = typeof call.values.host === "string" ? call.values.host : "127.0.0.1";
     const log = createLog((line) => process.stderr.write(line), Date.now, call.values.verbose ? "info" : "warn");
-    const server = await startServer({ data: dataFolder(call), host, port: portFrom(call), log });
+    const port = wholeNumber(call, "port", { least: 0, most: 65_535 }) ?? DEFAULT_PORT;
+    const server = await startServer({ data: dataFolder(call), host, port, log });
     call.out(`Longhold is open at ${server.url}\nYour box is kept in ${dataFolder(call)}. Ctrl+C stops it.\n`);
     if (!["127.0.0.1", "localhost", "::1"].includes(host)) {
       log("warn", "open-to-others", {
@@ -34,14 +36,6 @@ export const serveVerb: Verb = {
     return 0;
   },
 };
-
-function portFrom(call: Call): number {
-  const text = call.values.port;
-  if (typeof text !== "string") return DEFAULT_PORT;
-  const port = Number(text);
-  if (!/^\d+$/.test(text) || port > 65_535) throw call.usage(`--port takes a number from 0 to 65535, not “${text}”`);
-  return port;
-}
 
 function stopSignal(): Promise<void> {
   return new Promise((resolve) => {

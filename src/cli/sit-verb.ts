@@ -23,6 +23,7 @@ import {
   summarise,
   withoutEvent,
 } from "../core/sitting/sitting.ts";
+import { wholeNumber } from "./options.ts";
 import { type Call, DATA_OPTION, type Verb, writing } from "./verb.ts";
 
 /** Sits down in the terminal. */
@@ -43,7 +44,7 @@ async function sit(call: Call, context: Context): Promise<void> {
   if (!today.box)
     throw new FailureError("not-found", "No box is set up yet. longhold serve opens the pages; set it up there.");
   const ids = idSeries(context, today.lastEntry ?? undefined);
-  const view = await beginSitting(context, ids(), newCardsFrom(call) ?? today.newCards);
+  const view = await beginSitting(context, ids(), wholeNumber(call, "new", { least: 0, most: 999 }) ?? today.newCards);
   const desk = new TerminalDesk(context, today.box, view, ids, call);
   const lines = createInterface({ input: process.stdin });
   const answers = lines[Symbol.asyncIterator]();
@@ -59,13 +60,6 @@ async function sit(call: Call, context: Context): Promise<void> {
       ? await closingWords(context, desk.state, view)
       : "\nPaused. Nothing is lost; longhold sit goes on from here.\n",
   );
-}
-
-function newCardsFrom(call: Call): number | undefined {
-  const text = call.values.new;
-  if (typeof text !== "string") return undefined;
-  if (!/^\d{1,3}$/.test(text)) throw call.usage(`--new takes a whole number up to 999, not “${text}”`);
-  return Number(text);
 }
 
 /** The sitting on the terminal's table. */

@@ -1,4 +1,5 @@
 // All verbs of the command line.
+import { calendarVerb } from "./calendar-verb.ts";
 import { chartVerb } from "./chart-verb.ts";
 import { demoVerb } from "./demo-verb.ts";
 import { designVerb } from "./design-verb.ts";
@@ -24,5 +25,6 @@ export const VERBS: readonly Verb[] = [
   chartVerb,
   designVerb,
   loadVerb,
+  calendarVerb,
   rebuildVerb,
 ];

@@ -6,6 +6,7 @@ import { FAILURE_CODES, FailureError } from "../app/failure.ts";
 import type { Context } from "../app/ports.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
 import { addBoxRoutes } from "./box-routes.ts";
+import { addCalendarRoutes } from "./calendar-routes.ts";
 import { addDemoRoutes } from "./demo-routes.ts";
 import { guard } from "./guard.ts";
 import type { ImportJobs } from "./import-jobs.ts";
@@ -71,6 +72,7 @@ export function createApp({ context, jobs, normalise, log, hosts, webFolder, ver
     info: { title: "Longhold", version, description: "The card box on this machine." },
   });
   api.all("/api/*", (c) => c.json({ error: "not-found", message: "There is no such address in the API." }, 404));
+  addCalendarRoutes(api, context);
   api.use(pages(webFolder));
   api.onError((error, c) => answerError(error, c, log));
   return api;

@@ -3,8 +3,9 @@ import type { Place } from "../core/box/placement.ts";
 import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { Angle } from "../core/facts/fact.ts";
 
+export { about, count, counted } from "../core/words.ts";
+
 const LOCALE = "en-GB";
-const numbers = new Intl.NumberFormat(LOCALE);
 const longDates = new Intl.DateTimeFormat(LOCALE, { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" });
 const shortDates = new Intl.DateTimeFormat(LOCALE, {
   weekday: "short",
@@ -35,22 +36,6 @@ export const instantIn = (at: number, timeZone: string): string =>
   })
     .format(at)
     .replace(",", "");
-
-/** A number with its thousands set apart. */
-export const count = (n: number): string => numbers.format(Math.round(n));
-
-/** "1 card", "12 cards". */
-export const counted = (n: number, one: string, many = `${one}s`): string =>
-  `${count(n)} ${Math.round(n) === 1 ? one : many}`;
-
-/** "about 25 minutes". */
-export function about(minutes: number): string {
-  if (minutes <= 0) return "no time at all";
-  if (minutes < 0.75) return "less than a minute";
-  if (minutes < 90) return `about ${counted(minutes, "minute")}`;
-  const halves = Math.round(minutes / 30) / 2;
-  return `about ${halves} hours`;
-}
 
 /** "1 Monday" as a name. */
 export const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;

@@ -7,7 +7,7 @@ import sharp from "sharp";
 import { describe, expect, test } from "vitest";
 import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
-const VERBS = ["serve", "demo", "import", "export", "today", "sit", "chart", "design", "load", "rebuild"];
+const VERBS = ["serve", "demo", "import", "export", "today", "sit", "chart", "design", "load", "calendar", "rebuild"];
 
 /** `longhold sit` with these lines typed. */
 const sit = (data: string, lines: readonly string[], newCards = "0") =>
@@ -31,7 +31,7 @@ describe("help and errors", () => {
     [["chart", "--bundles", "1,1,3"], "compartment 3: 3 bundles do not divide its period of 4 days evenly"],
     [["import", "facts.csv"], "--subject NAME is missing"],
     [["import", "--subject", "Stars"], "FILE is missing"],
-    [["serve", "--port", "70000"], "--port takes a number from 0 to 65535"],
+    [["serve", "--port", "70000"], "--port takes a whole number from 0 to 65535"],
   ])("bad usage ends with status 2 and one line: %j", async (words, said) => {
     const { status, stdout, stderr } = await longhold(...words);
     expect(status).toBe(2);
