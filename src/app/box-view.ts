@@ -4,6 +4,8 @@ import { daysAhead } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
 import { type Card, type CardId, cardFrom } from "../core/cards/cards.ts";
 import { type BoxDay, nextVisit } from "../core/chart/chart.ts";
+import { inLogOrder, type LogEntry } from "../core/log/entry.ts";
+import { chartsOf } from "./charts.ts";
 import { type Today, today } from "./days.ts";
 import { found } from "./failure.ts";
 import type { BoxRecord, CardRecord, Context, Library, PlaceCount, PlaceQuery, Session } from "./ports.ts";
@@ -133,7 +135,11 @@ export const cardHistory = (context: Context, id: CardId): Promise<CardHistory> 
 
 async function storyOf(context: Context, session: Session, box: BoxRecord, record: CardRecord, place: Place) {
   const { entries, takenBack } = await session.boxes.entriesOfCards(box.id, [record.id]);
+  const [first] = entries;
+  // A change of chart is part of what happened to a card that was there.
+  const changes = (await chartsOf(session, box)).changes.filter(({ id }) => first && id > first.id);
   const now = await today(context, session, box);
   const dueDate = place.kind === "compartment" ? datesOfDays(box, now)(place.due) : null;
-  return { place, dueDate, entries: entries.map((entry) => ({ ...entry, takenBack: takenBack.has(entry.id) })) };
+  const story = inLogOrder<LogEntry>([...entries, ...changes]);
+  return { place, dueDate, entries: story.map((entry) => ({ ...entry, takenBack: takenBack.has(entry.id) })) };
 }

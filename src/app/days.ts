@@ -21,6 +21,9 @@ export async function today({ clock }: Pick<Context, "clock">, session: Session,
   return { date, day: boxDayOn(calendar, date, last), last };
 }
 
+/** The first box day on which nothing has been asked yet: today, or the day after the last sitting. */
+export const nextFreeDay = ({ day, last }: Today): BoxDay => (last ? Math.max(day, last.day + 1) : day);
+
 /** The first box day on which there is anything to do: now, while there are new cards to introduce. */
 async function firstWork({ boxes }: Session, box: BoxRecord): Promise<BoxDay> {
   if (box.newPerDay > 0 && (await boxes.stock(box.id, 1)).length > 0) return 0;

@@ -1,15 +1,29 @@
 // What a box has measured about its learner, with sensible beginnings until it has.
+import { chartOfSitting } from "../core/box/chart-timeline.ts";
+import { compartmentAfter } from "../core/box/rechart.ts";
 import { compartmentCount } from "../core/chart/chart.ts";
 import { DEFAULT_PACE, ENOUGH_MEASUREMENTS, median, type Pace } from "../core/load/minutes.ts";
 import { recallByCompartment } from "../core/recall/estimate.ts";
+import { chartsOf } from "./charts.ts";
 import type { BoxRecord, Session } from "./ports.ts";
 
 /** Newest entries that are looked at: recent enough to follow the learner, many enough to be steady. */
 const RECENT = { visits: 2_000, seconds: 500 } as const;
 
-/** Chance of recall in compartments 1…K, from the prior and the newest visits. */
-export const recallOf = async ({ boxes }: Session, box: BoxRecord): Promise<readonly number[]> =>
-  recallByCompartment(await boxes.recentVisits(box.id, RECENT.visits), compartmentCount(box.chart));
+/**
+ * Chance of recall in compartments 1…K, from the prior and the newest visits. Those of a past chart count for the
+ * compartment to which their cards would have been moved.
+ */
+export async function recallOf(session: Session, box: BoxRecord): Promise<readonly number[]> {
+  const charts = await chartsOf(session, box);
+  const visits = await session.boxes.recentVisits(box.id, RECENT.visits);
+  const counts = visits.flatMap((count) => {
+    const then = chartOfSitting(charts, count.sitting);
+    const known = count.compartment >= 1 && count.compartment <= compartmentCount(then);
+    return known ? [{ ...count, compartment: compartmentAfter(then, box.chart, count.compartment) }] : [];
+  });
+  return recallByCompartment(counts, compartmentCount(box.chart));
+}
 
 /** Seconds per card: the learner's own medians where enough was measured, else the defaults. */
 export async function paceOf(

@@ -153,19 +153,23 @@ export interface Boxes {
   entriesOfCards(box: string, cards: readonly CardId[]): Promise<CardEntries>;
   /** Everything about a sitting in log order, its begin and the take-backs included. */
   entriesOfSitting(sitting: EntryId): Promise<readonly LogEntry[]>;
-  /** All entries of these kinds, in log order. */
-  entriesOfKind(box: string, kinds: readonly LogEntry["kind"][]): Promise<readonly LogEntry[]>;
+  /** All entries of these kinds, none of them about a card, in log order. */
+  entriesOfKind(box: string, kinds: readonly Exclude<LogEntry, CardLogEntry>["kind"][]): Promise<readonly LogEntry[]>;
   /** Look and outcome entries of a sitting in log order, those taken back left out. */
   eventsOfSitting(sitting: EntryId): Promise<readonly CardLogEntry[]>;
   /** Of these entries, the ones that have been taken back. */
   takenBack(ids: readonly EntryId[]): Promise<ReadonlySet<EntryId>>;
+  /** Whether a change of chart that stands came after this entry. */
+  chartChangedSince(box: string, entry: EntryId): Promise<boolean>;
+  /** Whether anything that stands has happened to a card since this entry; answers of sittings begun before it do not count. */
+  cardsTouchedSince(box: string, entry: EntryId): Promise<boolean>;
   /** The newest identity in the log; null if it is empty. */
   lastEntryId(box: string): Promise<EntryId | null>;
   countEntries(box: string): Promise<number>;
   /** Everything in the log, in order. */
   eachEntry(box: string): AsyncIterable<LogEntry>;
-  /** The newest first answers of visits: at most `limit`. */
-  recentVisits(box: string, limit: number): Promise<readonly RecallCount[]>;
+  /** The newest first answers of visits, counted by sitting and compartment: at most `limit`. */
+  recentVisits(box: string, limit: number): Promise<readonly SittingRecall[]>;
   /** Measured seconds of the newest outcomes, by what was asked: at most `limit` outcomes are read. */
   recentSeconds(
     box: string,
@@ -183,6 +187,8 @@ export interface Boxes {
   placement(box: string, card: CardId): Promise<PlacementRecord | null>;
   placements(box: string, cards: readonly CardId[]): Promise<readonly PlacementRecord[]>;
   savePlacement(box: string, placement: PlacementRecord): Promise<void>;
+  /** As `savePlacement` for many at once; all of them must be there already. */
+  savePlacements(box: string, placements: readonly PlacementRecord[]): Promise<void>;
   addPlacements(box: string, placements: readonly PlacementRecord[]): Promise<void>;
   eachPlacement(box: string): AsyncIterable<PlacementRecord>;
   /** The earliest due day of any card in a compartment; null if there is none. */
@@ -203,6 +209,11 @@ export interface MeasuredSeconds {
   readonly recalled: number;
   readonly missed: number;
   readonly fresh: number;
+}
+
+/** First answers in one compartment in one sitting. */
+export interface SittingRecall extends RecallCount {
+  readonly sitting: EntryId;
 }
 
 /** One learner's storage, within one consistent view. */

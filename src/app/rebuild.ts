@@ -1,10 +1,12 @@
 // Placement is a cache. This works it out again from the log alone and says where the two differ.
-import { foldCard } from "../core/box/placement.ts";
-import { batches, groupBy } from "../core/lists.ts";
+import { type ChartTimeline, chartNow } from "../core/box/chart-timeline.ts";
+import { batches } from "../core/lists.ts";
 import { tallySittings } from "../core/sitting/sitting-tally.ts";
 import { stockPlacement } from "./box-cards.ts";
+import { chartsOf } from "./charts.ts";
 import { found } from "./failure.ts";
 import type { BoxRecord, CardRecord, Context, Session } from "./ports.ts";
+import { replayPlacements } from "./replay.ts";
 import { boxFrom } from "./set-up.ts";
 
 /** One card or sitting whose cached state was not what the log says. */
@@ -27,8 +29,9 @@ export interface RebuildReport {
 export const rebuild = (context: Context): Promise<RebuildReport> =>
   context.store.write(async (session) => {
     const box = found(await session.boxes.box(), "box");
-    const settings = await rebuildBox(session, box);
-    const cards = await rebuildCards(session, box);
+    const charts = await chartsOf(session, box);
+    const settings = await rebuildBox(session, box, charts);
+    const cards = await rebuildCards(session, box, charts);
     const sittings = await rebuildSittings(session, box);
     return {
       entries: await session.boxes.countEntries(box.id),
@@ -38,24 +41,25 @@ export const rebuild = (context: Context): Promise<RebuildReport> =>
     };
   });
 
-async function rebuildBox({ boxes }: Session, box: BoxRecord): Promise<readonly Difference[]> {
+async function rebuildBox({ boxes }: Session, box: BoxRecord, charts: ChartTimeline): Promise<readonly Difference[]> {
   let replayed: BoxRecord = box;
   for (const entry of await boxes.entriesOfKind(box.id, ["set-up", "settings"])) {
     if (entry.kind === "set-up") replayed = boxFrom(entry);
     if (entry.kind === "settings") replayed = { ...replayed, calendar: entry.calendar, newPerDay: entry.newPerDay };
   }
+  replayed = { ...replayed, chart: chartNow(charts) };
   if (same(box, replayed)) return [];
   await boxes.saveBox(replayed);
   return [{ what: "box", id: box.id, cached: box, replayed }];
 }
 
-async function rebuildCards(session: Session, box: BoxRecord) {
+async function rebuildCards(session: Session, box: BoxRecord, charts: ChartTimeline) {
   const differences: Difference[] = [];
   let count = 0;
   for (const subject of await session.boxes.subjectsInBox(box.id)) {
     for (const cards of batches(await session.library.cardsOfSubject(subject), 500)) {
       count += cards.length;
-      differences.push(...(await rebuildBatch(session, box, cards)));
+      differences.push(...(await rebuildBatch(session, box, charts, cards)));
     }
   }
   return { count, differences };
@@ -63,20 +67,20 @@ async function rebuildCards(session: Session, box: BoxRecord) {
 
 /** A card that was never placed at all is a difference too: it belongs in the stock. */
 async function rebuildBatch(
-  { boxes }: Session,
+  session: Session,
   box: BoxRecord,
+  charts: ChartTimeline,
   cards: readonly CardRecord[],
 ): Promise<readonly Difference[]> {
+  const { boxes } = session;
   const ids = cards.map((card) => card.id);
   const placed = new Map((await boxes.placements(box.id, ids)).map((one) => [one.card, one]));
-  const { entries, takenBack } = await boxes.entriesOfCards(box.id, ids);
-  const own = groupBy(entries, (entry) => entry.card);
+  const fresh = cards.map((card) => stockPlacement(box, card));
   const differences: Difference[] = [];
-  for (const card of cards) {
-    const cached = placed.get(card.id);
-    const replayed = { ...stockPlacement(box, card), state: foldCard(box.chart, own.get(card.id) ?? [], takenBack) };
+  for (const replayed of await replayPlacements(session, box, charts, fresh)) {
+    const cached = placed.get(replayed.card);
     if (cached && same(cached, replayed)) continue;
-    differences.push({ what: "card", id: card.id, cached: cached ?? null, replayed });
+    differences.push({ what: "card", id: replayed.card, cached: cached ?? null, replayed });
     if (cached) await boxes.savePlacement(box.id, replayed);
     else await boxes.addPlacements(box.id, [replayed]);
   }

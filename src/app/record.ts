@@ -1,16 +1,20 @@
 // Recording what happened: entries go into the log, and the cached places follow in the same transaction.
 
-import { applyEntry, foldCard } from "../core/box/placement.ts";
+import { judgeEntry, reckonedFrom } from "../core/box/fold-log.ts";
+import { applyEntry } from "../core/box/placement.ts";
 import { parseCardId } from "../core/cards/cards.ts";
 import { type CardLogEntry, isCardEntry, type LogEntry, type TakeBackEntry } from "../core/log/entry.ts";
 import { type EntryId, entryTime } from "../core/log/entry-id.ts";
 import { tallyEntry, tallySittings } from "../core/sitting/sitting-tally.ts";
+import { chartsOf } from "./charts.ts";
 import { found } from "./failure.ts";
 import type { BoxRecord, Context, PlacementRecord, Session } from "./ports.ts";
+import { replayPlacements } from "./replay.ts";
+import { takeBackChart } from "./take-back-chart.ts";
 import type { Receipt } from "./views.ts";
 
 /** Entries that a page or another program may send. */
-export type SentEntry = Exclude<LogEntry, { kind: "set-up" | "settings" | "begin" }>;
+export type SentEntry = Exclude<LogEntry, { kind: "set-up" | "settings" | "chart" | "begin" }>;
 
 const DAY_MS = 86_400_000;
 
@@ -33,7 +37,12 @@ export async function recordInside(
   entries: readonly SentEntry[],
 ): Promise<readonly Receipt[]> {
   const receipts: Receipt[] = [];
-  for (const entry of entries) receipts.push(await recordOne(context, session, box, entry));
+  let current = box;
+  for (const entry of entries) {
+    receipts.push(await recordOne(context, session, current, entry));
+    // What was taken back may have been the chart.
+    if (entry.kind === "take-back") current = found(await session.boxes.box(), "box");
+  }
   return receipts;
 }
 
@@ -82,14 +91,14 @@ async function placeCard(
     const reason = await mayReturn(session, placement);
     if (reason !== null) return reason;
   }
-  const reason = inOrder
-    ? await placeNext(session, box, placement, entry)
-    : await placeLate(session, box, placement, entry);
+  const next = inOrder && !(await session.boxes.chartChangedSince(box.id, reckonedFrom(entry)));
+  const place = next ? placeNext : placeLate;
+  const reason = await place(session, box, placement, entry);
   if (reason === null) await followSitting(session, box, entry, inOrder);
   return reason;
 }
 
-/** The newest entry of all: the card's place follows by one step. */
+/** The newest entry of all, by the present chart: the card's place follows by one step. */
 async function placeNext(
   { boxes }: Session,
   box: BoxRecord,
@@ -103,23 +112,21 @@ async function placeNext(
   return null;
 }
 
-/** An entry from the past: the card's part of the log is read again with it in its place. */
+/** An entry from the past, or of a sitting with a past chart: the card's part of the log is read again with it in its place. */
 async function placeLate(
-  { boxes }: Session,
+  session: Session,
   box: BoxRecord,
   placement: PlacementRecord,
   entry: CardLogEntry,
 ): Promise<string | null> {
+  const { boxes } = session;
+  const charts = await chartsOf(session, box);
   const { entries, takenBack } = await boxes.entriesOfCards(box.id, [placement.card]);
-  const before = foldCard(
-    box.chart,
-    entries.filter((one) => one.id < entry.id),
-    takenBack,
-  );
-  const { ignored } = applyEntry(box.chart, before, entry);
+  const earlier = entries.filter((one) => one.id < entry.id);
+  const { ignored } = judgeEntry(charts, earlier, takenBack, entry);
   if (ignored !== null) return REFUSALS[ignored];
   await boxes.appendEntries([entry]);
-  await boxes.savePlacement(box.id, { ...placement, state: foldCard(box.chart, [...entries, entry], takenBack) });
+  await boxes.savePlacements(box.id, await replayPlacements(session, box, charts, [placement]));
   return null;
 }
 
@@ -145,8 +152,10 @@ async function takeBack(session: Session, box: BoxRecord, entry: TakeBackEntry):
   const { boxes } = session;
   const target = await boxes.entry(entry.entry);
   if (!target || target.box !== box.id) return "What should be taken back is not in the log.";
-  if (!isCardEntry(target)) return "Only what happened to a card can be taken back.";
+  if (target.kind !== "chart" && !isCardEntry(target))
+    return "Only what happened to a card and a change of chart can be taken back.";
   if ((await boxes.takenBack([target.id])).size > 0) return "This has been taken back already.";
+  if (target.kind === "chart") return takeBackChart(session, box, target, entry);
   const placement = await boxes.placement(box.id, target.card);
   if (!placement) return "This card is not in the box.";
   if (target.kind === "withdraw") {
@@ -155,8 +164,8 @@ async function takeBack(session: Session, box: BoxRecord, entry: TakeBackEntry):
     if (reason !== null) return reason;
   }
   await boxes.appendEntries([entry]);
-  const { entries, takenBack } = await boxes.entriesOfCards(box.id, [placement.card]);
-  await boxes.savePlacement(box.id, { ...placement, state: foldCard(box.chart, entries, takenBack) });
+  const charts = await chartsOf(session, box);
+  await boxes.savePlacements(box.id, await replayPlacements(session, box, charts, [placement]));
   await followSitting(session, box, target, false);
   return null;
 }

@@ -1,8 +1,11 @@
 // The ruler: one tick a date, as high as the highest compartment visited.
+import { type ChartTimeline, chartOnDay } from "../core/box/chart-timeline.ts";
+import { compartmentAfter } from "../core/box/rechart.ts";
 import { type Calendar, daysAhead, isRestDay, workingDays } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
-import { type BoxDay, chartDay, visitsOn } from "../core/chart/chart.ts";
+import { type BoxDay, type Chart, chartDay, visitsOn } from "../core/chart/chart.ts";
 import type { ExpectedDay } from "../core/load/expected.ts";
+import { chartsOf } from "./charts.ts";
 import type { Today } from "./days.ts";
 import type { BoxRecord, Session, SittingRecord } from "./ports.ts";
 import type { RulerTick } from "./views.ts";
@@ -12,16 +15,21 @@ const RULER = { back: 28, ahead: 42 } as const;
 
 /** The ticks from four weeks back to six weeks ahead. `load` is the expected work from today's box day on. */
 export async function drawRuler(
-  { boxes }: Session,
+  session: Session,
   box: BoxRecord,
   now: Today,
   load: readonly ExpectedDay[],
 ): Promise<readonly RulerTick[]> {
   const begun = firstDate(box);
   const from = [begun, addDays(now.date, -RULER.back)].sort().at(-1) as LocalDate;
-  const sittings = await boxes.sittingsBetween(box.id, from, now.date);
-  const past = pastTicks(box, from, now.date, sittings);
+  const sittings = await session.boxes.sittingsBetween(box.id, from, now.date);
+  const past = pastTicks({ ...box, charts: await chartsOf(session, box) }, from, now.date, sittings);
   return [...past, ...comingTicks(box, now, load, sittings)];
+}
+
+/** A box with the charts that it has gone by. */
+interface BoxOverTime extends BoxRecord {
+  readonly charts: ChartTimeline;
 }
 
 /** The box's first date: its anchor is the start or a later sitting, and nothing is drawn before it was sat. */
@@ -29,7 +37,7 @@ const firstDate = ({ calendar }: BoxRecord): LocalDate =>
   calendar.anchor.day === 1 ? calendar.anchor.date : "0000-01-01";
 
 function pastTicks(
-  box: BoxRecord,
+  box: BoxOverTime,
   from: LocalDate,
   today: LocalDate,
   sittings: readonly SittingRecord[],
@@ -43,11 +51,18 @@ function pastTicks(
     if (sat) mark = { date, day: sat.day };
     const rest = isRestDay(box.calendar, date);
     const day: BoxDay | null = sat ? sat.day : rest || !mark ? null : missedDay(box.calendar, mark, date);
-    ticks.push(
-      tick(box, date, day, { rest, sat: sat !== undefined, reviews: own.reduce((sum, one) => sum + one.asked, 0) }),
-    );
+    const reviews = own.reduce((sum, one) => sum + one.asked, 0);
+    ticks.push({ date, day, ...pastVisit(box, day), rest, sat: sat !== undefined, reviews });
   }
   return ticks;
+}
+
+/** What the chart of that time says of a day, with the compartment as high as the present chart has it. */
+function pastVisit({ chart, charts }: BoxOverTime, day: BoxDay | null): Pick<RulerTick, "chartDay" | "top"> {
+  if (day === null) return visitOn(chart, day);
+  const then = chartOnDay(charts, day);
+  const { chartDay: number, top } = visitOn(then, day);
+  return { chartDay: number, top: top === 0 ? 0 : compartmentAfter(then, chart, top) };
 }
 
 /** The number a missed date would have borne: none if the chart waits. */
@@ -66,16 +81,12 @@ function comingTicks(
   return daysAhead(box.calendar, now.date, now.last, RULER.ahead + 1).map((day, i) => {
     const reviews = (day === null ? 0 : (expected.get(day) ?? 0)) + (i === 0 ? asked : 0);
     const sat = i === 0 && today.some((sitting) => sitting.asked + sitting.touched > 0);
-    return tick(box, addDays(now.date, i), day, { rest: day === null, sat, reviews });
+    const date = addDays(now.date, i);
+    return { date, day, ...visitOn(box.chart, day), rest: day === null, sat, reviews };
   });
 }
 
-function tick(
-  box: BoxRecord,
-  date: LocalDate,
-  day: BoxDay | null,
-  rest: Pick<RulerTick, "rest" | "sat" | "reviews">,
-): RulerTick {
-  const top = day === null ? 0 : (visitsOn(box.chart, day)[0]?.compartment ?? 0);
-  return { date, day, chartDay: day === null ? null : chartDay(box.chart, day), top, ...rest };
-}
+const visitOn = (chart: Chart, day: BoxDay | null): Pick<RulerTick, "chartDay" | "top"> =>
+  day === null
+    ? { chartDay: null, top: 0 }
+    : { chartDay: chartDay(chart, day), top: visitsOn(chart, day)[0]?.compartment ?? 0 };

@@ -115,7 +115,7 @@ describe("two windows", () => {
     expect(new Set(cards).size).toBe(cards.length);
     expect((await todayView(context, "UTC")).sitting?.asked).toBe(1);
     expect(await store.read(({ boxes }) => boxes.recentVisits(box, 10))).toEqual([
-      { compartment: 1, recalled: 0, missed: 1 },
+      { sitting: view.plan.sitting, compartment: 1, recalled: 0, missed: 1 },
     ]);
     expect((await rebuild(context)).differences).toEqual([]);
   });

@@ -1,13 +1,17 @@
 // Sitting down: beginning or resuming today's sitting, and looking ahead from its closing page.
 
+import { type ChartTimeline, chartOfSitting } from "../core/box/chart-timeline.ts";
+import { foldCard } from "../core/box/fold-log.ts";
 import { type DayMark, isRestDay } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
 import { compartmentCount } from "../core/chart/chart.ts";
+import { groupBy } from "../core/lists.ts";
 import { minutesFor } from "../core/load/minutes.ts";
 import type { BeginEntry, OutcomeEntry } from "../core/log/entry.ts";
 import type { EntryId } from "../core/log/entry-id.ts";
 import { chooseNewCards, type DueCard, planSitting } from "../core/sitting/plan.ts";
 import type { SittingEvent } from "../core/sitting/sitting.ts";
+import { chartsOf } from "./charts.ts";
 import { today } from "./days.ts";
 import { FailureError, found } from "./failure.ts";
 import { paceOf, recallOf } from "./measures.ts";
@@ -34,7 +38,7 @@ export const beginSitting = (context: Context, id: EntryId, newCards: number): P
     return sittingView(session, box, sitting);
   });
 
-/** Today's newest sitting that can go on. One in which nothing happened goes stale when the day is renumbered. */
+/** Today's newest sitting that can go on. One in which nothing happened goes stale with a new day or a new chart. */
 export async function unfinishedSitting(
   { boxes }: Session,
   box: BoxRecord,
@@ -42,7 +46,8 @@ export async function unfinishedSitting(
 ): Promise<SittingRecord | null> {
   const newest = (await boxes.sittingsBetween(box.id, date, date)).at(-1);
   if (!newest || newest.finished) return null;
-  return newest.day === day || newest.asked + newest.touched > 0 ? newest : null;
+  if (newest.asked + newest.touched > 0) return newest;
+  return newest.day === day && !(await boxes.chartChangedSince(box.id, newest.id)) ? newest : null;
 }
 
 async function openSitting(
@@ -65,8 +70,10 @@ async function openSitting(
 async function sittingView(session: Session, box: BoxRecord, sitting: SittingRecord): Promise<SittingView> {
   const { boxes } = session;
   const events = (await boxes.eventsOfSitting(sitting.id)) as readonly SittingEvent[];
+  const outdated = await boxes.chartChangedSince(box.id, sitting.id);
+  const charts = outdated ? await chartsOf(session, box) : null;
   const due: DueCard[] = [
-    ...(await boxes.dueCards(box.id, sitting.day)),
+    ...(charts ? await dueByPastChart(session, box, sitting, charts) : await boxes.dueCards(box.id, sitting.day)),
     ...(await visitedCards(session, box, events)),
   ];
   const fresh = await freshCards(session, box, sitting, events);
@@ -74,9 +81,30 @@ async function sittingView(session: Session, box: BoxRecord, sitting: SittingRec
     plan: planSitting({ sitting: sitting.id, day: sitting.day, due, fresh }),
     events,
     finished: sitting.finished,
-    compartments: compartmentCount(box.chart),
+    compartments: compartmentCount(charts ? chartOfSitting(charts, sitting.id) : box.chart),
     lastEntry: (await boxes.lastEntryId(box.id)) ?? sitting.id,
   };
+}
+
+/**
+ * What a sitting begun before a change of chart has still to visit: by the chart it goes by, cards whose visit was taken
+ * back. Others that were due have been moved, and the next sitting asks them.
+ */
+async function dueByPastChart(
+  { boxes }: Session,
+  box: BoxRecord,
+  { id, day }: SittingRecord,
+  charts: ChartTimeline,
+): Promise<readonly DueCard[]> {
+  const visits = (await boxes.entriesOfSitting(id)).filter((entry) => entry.kind === "outcome");
+  const cards = [...new Set(visits.map((entry) => entry.card))];
+  const { entries, takenBack } = await boxes.entriesOfCards(box.id, cards);
+  const own = groupBy(entries, (entry) => entry.card);
+  return (await boxes.placements(box.id, cards)).flatMap(({ card, fact }) => {
+    const { place } = foldCard(charts, own.get(card) ?? [], takenBack, id);
+    if (place.kind !== "compartment" || place.due > day) return [];
+    return [{ card, fact, compartment: place.compartment, bundle: place.bundle }];
+  });
 }
 
 /** Cards visited already, laid back into the piles they came from. */

@@ -19,6 +19,15 @@ export interface BoxView {
   readonly newPerDay: number;
 }
 
+/** What came of choosing a chart for a running box. */
+export interface ChartChange {
+  readonly box: BoxView;
+  /** The log entry by which it can be taken back; null if the box went by this chart already and nothing was changed. */
+  readonly entry: string | null;
+  /** How many cards now lie in another bundle or are due on another day. */
+  readonly moved: number;
+}
+
 /** A pile that is due today. */
 export interface DuePile {
   readonly compartment: number;

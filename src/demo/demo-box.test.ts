@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { applyEntry, type CardState, FRESH_CARD, foldLog } from "../core/box/placement.ts";
+import { foldLog } from "../core/box/fold-log.ts";
+import { applyEntry, type CardState, FRESH_CARD } from "../core/box/placement.ts";
 import { isRestDay } from "../core/calendar/calendar.ts";
 import { localDateAt } from "../core/calendar/local-date.ts";
 import { cardsOf } from "../core/cards/cards.ts";
@@ -142,7 +143,7 @@ describe.each(CASES)("the demo box in $timeZone", ({ now, timeZone }) => {
   });
 
   it("leaves every card in one place: stock, or one of compartments 1 to 6, none of them empty", () => {
-    const states = foldLog(LEVELLED_CHART, box.entries);
+    const states = foldLog(box.entries);
     const cards = new Set(box.facts.flatMap(cardsOf).map((card) => card.id));
     const count = new Map<number, number>();
     for (const [card, { place }] of states) {

@@ -5,7 +5,7 @@ import { FailureError } from "../app/failure.ts";
 import type { Context, PictureRecord, Session } from "../app/ports.ts";
 import { rebuildSittings } from "../app/rebuild.ts";
 import { boxFrom } from "../app/set-up.ts";
-import { foldLog } from "../core/box/placement.ts";
+import { foldLog } from "../core/box/fold-log.ts";
 import { cardId } from "../core/cards/cards.ts";
 import { batches } from "../core/lists.ts";
 import type { SetUpEntry } from "../core/log/entry.ts";
@@ -84,7 +84,7 @@ async function saveHistory({ boxes }: Session, demo: DemoBox): Promise<void> {
   await boxes.saveBox(box);
   await boxes.addSubjectToBox(box.id, demo.subjectId);
   for (const batch of batches(demo.entries, 500)) await boxes.appendEntries(batch);
-  const states = foldLog(box.chart, demo.entries);
+  const states = foldLog(demo.entries);
   const placements = demo.facts.flatMap((fact) =>
     fact.angles.map((angle) => {
       const fresh = stockPlacement(box, { id: cardId(fact.id, angle), fact: fact.id });

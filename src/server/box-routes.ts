@@ -1,12 +1,21 @@
 // Today, the sitting, the log and the box.
 import { cardHistory, cardsInPlace, drawerView, readCards } from "../app/box-view.ts";
+import { changeChart } from "../app/change-chart.ts";
 import type { Context } from "../app/ports.ts";
 import { recordEntries, type SentEntry } from "../app/record.ts";
 import { changeSettings, setUpBox } from "../app/set-up.ts";
 import { beginSitting, lookAhead } from "../app/sit.ts";
 import { todayView } from "../app/today.ts";
 import { type Api, idParam, route } from "./api-kit.ts";
-import { beginSchema, boxCardsQuerySchema, cardIdsSchema, logSchema, settingsSchema, setUpSchema } from "./schemas.ts";
+import {
+  beginSchema,
+  boxCardsQuerySchema,
+  cardIdsSchema,
+  changeChartSchema,
+  logSchema,
+  settingsSchema,
+  setUpSchema,
+} from "./schemas.ts";
 
 const routes = {
   today: route({ method: "get", path: "/api/today", answer: "TodayView: what to do now, and how long it will take" }),
@@ -21,6 +30,12 @@ const routes = {
     path: "/api/box",
     answer: "BoxView: the box after the change",
     body: settingsSchema,
+  }),
+  chart: route({
+    method: "put",
+    path: "/api/box/chart",
+    answer: "ChartChange: the box by its new chart, what takes the change back, and how many cards were moved",
+    body: changeChartSchema,
   }),
   drawer: route({ method: "get", path: "/api/box", answer: "DrawerView: the box from above" }),
   cards: route({ method: "get", path: "/api/box/cards", answer: "Page of PlacedCard", query: boxCardsQuerySchema }),
@@ -59,6 +74,7 @@ export function addBoxRoutes(api: Api, context: Context): void {
   api.openapi(routes.today, async (c) => c.json(await todayView(context, machineTimeZone())));
   api.openapi(routes.setUp, async (c) => c.json(await setUpBox(context, c.req.valid("json"))));
   api.openapi(routes.settings, async (c) => c.json(await changeSettings(context, c.req.valid("json"))));
+  api.openapi(routes.chart, async (c) => c.json(await changeChart(context, c.req.valid("json"))));
   api.openapi(routes.drawer, async (c) => c.json(await drawerView(context)));
   api.openapi(routes.cards, async (c) => c.json(await cardsInPlace(context, c.req.valid("query"))));
   api.openapi(routes.ahead, async (c) => c.json(await lookAhead(context)));

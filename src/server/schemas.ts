@@ -115,6 +115,8 @@ export const setUpSchema = z
   })
   .openapi("SetUpBox");
 
+export const changeChartSchema = z.object({ chart: chartSchema }).openapi("ChangeChart");
+
 export const settingsSchema = z
   .object({ ...calendarChange, newPerDay: z.number().int().min(0).max(1000) })
   .partial()
@@ -126,7 +128,7 @@ export const beginSchema = z
 
 const entryBase = { id: entryId, box: id, at: z.number().int().nonnegative() };
 
-/** Entries that a page may send. Set-up, settings and begin entries are made by their own routes. */
+/** Entries that a page may send. Set-up, settings, chart and begin entries are made by their own routes. */
 export const logEntrySchema = z
   .discriminatedUnion("kind", [
     z.object({ ...entryBase, kind: z.literal("look"), card: cardId, day, sitting: entryId }),

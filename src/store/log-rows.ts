@@ -28,6 +28,8 @@ export function entryToRow(entry: LogEntry, learner: string): Insertable<Tables[
     }
     case "settings":
       return { ...row, data: JSON.stringify({ calendar: entry.calendar, newPerDay: entry.newPerDay }) };
+    case "chart":
+      return { ...row, day: entry.day, data: JSON.stringify({ chart: entry.chart }) };
     case "begin":
       return {
         ...row,

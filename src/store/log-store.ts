@@ -1,9 +1,9 @@
 // The outcome log of one learner's boxes. Entries are added, never changed.
 import type { ExpressionBuilder } from "kysely";
-import type { Boxes } from "../app/ports.ts";
+import type { Boxes, SittingRecall } from "../app/ports.ts";
 import { batches } from "../core/lists.ts";
 import { type CardLogEntry, inLogOrder, isCardEntry, type LogEntry } from "../core/log/entry.ts";
-import type { RecallCount } from "../core/recall/estimate.ts";
+import type { EntryId } from "../core/log/entry-id.ts";
 import { entryFromRow, entryToRow } from "./log-rows.ts";
 import { BATCH, type Db, ownBox, type Tables } from "./schema.ts";
 
@@ -16,6 +16,8 @@ type LogPart = Pick<
   | "entriesOfKind"
   | "eventsOfSitting"
   | "takenBack"
+  | "chartChangedSince"
+  | "cardsTouchedSince"
   | "lastEntryId"
   | "countEntries"
   | "eachEntry"
@@ -30,6 +32,15 @@ const stands = ({ not, exists, selectFrom }: ExpressionBuilder<Tables, "log">) =
 /** The log part of a learner's boxes. */
 export function logTable(db: Db, learner: string): LogPart {
   const own = () => db.selectFrom("log").selectAll().where("learner_id", "=", learner);
+  /** One entry behind another, if any stands. */
+  const since = (box: string, entry: EntryId) =>
+    db
+      .selectFrom("log")
+      .select("id")
+      .where("box_id", "=", ownBox(db, learner, box))
+      .where("id", ">", entry)
+      .where(stands)
+      .limit(1);
   const takenBack: LogPart["takenBack"] = async (ids) => {
     const found = new Set<string>();
     for (const batch of batches(ids, BATCH)) {
@@ -78,7 +89,13 @@ export function logTable(db: Db, learner: string): LogPart {
       return inLogOrder([...rows, ...taken].map(entryFromRow));
     },
     async entriesOfKind(box, kinds) {
-      const rows = await own().where("box_id", "=", box).where("kind", "in", kinds).orderBy("id").execute();
+      // Entries about no card are few among many, and found by the index that begins with the card.
+      const rows = await own()
+        .where("card_id", "is", null)
+        .where("box_id", "=", box)
+        .where("kind", "in", kinds)
+        .orderBy("id")
+        .execute();
       return rows.map(entryFromRow);
     },
     async eventsOfSitting(sitting) {
@@ -88,6 +105,17 @@ export function logTable(db: Db, learner: string): LogPart {
         .filter((row) => !gone.has(row.id))
         .map(entryFromRow)
         .filter(isCardEntry) as CardLogEntry[];
+    },
+    async chartChangedSince(box, entry) {
+      const row = await since(box, entry).where("card_id", "is", null).where("kind", "=", "chart").executeTakeFirst();
+      return row !== undefined;
+    },
+    async cardsTouchedSince(box, entry) {
+      const row = await since(box, entry)
+        .where("card_id", "is not", null)
+        .where((eb) => eb.or([eb("sitting_id", "is", null), eb("sitting_id", ">", entry)]))
+        .executeTakeFirst();
+      return row !== undefined;
     },
     async lastEntryId(box) {
       const row = await db
@@ -129,16 +157,13 @@ export function logTable(db: Db, learner: string): LogPart {
         .execute();
       // Two windows can ask a card twice in a sitting; only the first answer, which comes last here, is evidence.
       const first = new Map(rows.map((row) => [`${row.sitting_id}/${row.card_id}`, row]));
-      const counts = new Map<number, RecallCount>();
-      for (const { compartment, answer } of first.values()) {
-        const k = compartment ?? 0;
-        const sum = counts.get(k) ?? { compartment: k, recalled: 0, missed: 0 };
-        const recalled = answer === "recalled";
-        counts.set(k, {
-          compartment: k,
-          recalled: sum.recalled + (recalled ? 1 : 0),
-          missed: sum.missed + (recalled ? 0 : 1),
-        });
+      const counts = new Map<string, SittingRecall>();
+      for (const { sitting_id: sitting, compartment, answer } of first.values()) {
+        if (sitting === null || compartment === null) continue;
+        const key = `${sitting}/${compartment}`;
+        const sum = counts.get(key) ?? { sitting, compartment, recalled: 0, missed: 0 };
+        const recalled = answer === "recalled" ? 1 : 0;
+        counts.set(key, { ...sum, recalled: sum.recalled + recalled, missed: sum.missed + 1 - recalled });
       }
       return [...counts.values()];
     },

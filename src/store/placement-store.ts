@@ -9,6 +9,7 @@ type PlacementPart = Pick<
   | "placement"
   | "placements"
   | "savePlacement"
+  | "savePlacements"
   | "addPlacements"
   | "eachPlacement"
   | "firstDue"
@@ -20,6 +21,21 @@ type PlacementPart = Pick<
   | "waiting"
   | "placed"
 >;
+
+/** Everything about a placement but which card's and whose it is. */
+const CONTENT = [
+  "fact_id",
+  "place",
+  "from_place",
+  "compartment",
+  "bundle",
+  "due",
+  "looked",
+  "since",
+  "asked_in",
+  "last_entry",
+  "stock_key",
+] as const;
 
 /** The placement part of a learner's boxes. */
 export function placementTable(db: Db, learner: string): PlacementPart {
@@ -45,6 +61,20 @@ export function placementTable(db: Db, learner: string): PlacementPart {
         .where("box_id", "=", ownBox(db, learner, box))
         .where("card_id", "=", placement.card)
         .execute();
+    },
+    async savePlacements(box, placements) {
+      for (const batch of batches(placements, BATCH)) {
+        await db
+          .insertInto("placement")
+          .values(batch.map((placement) => placementToRow(placement, box, learner)))
+          .onConflict((c) =>
+            c
+              .columns(["box_id", "card_id"])
+              .doUpdateSet((eb) => Object.fromEntries(CONTENT.map((column) => [column, eb.ref(`excluded.${column}`)])))
+              .where("placement.learner_id", "=", learner),
+          )
+          .execute();
+      }
     },
     async addPlacements(box, placements) {
       for (const batch of batches(placements, BATCH)) {

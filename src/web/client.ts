@@ -4,6 +4,7 @@ import type {
   AheadView,
   BoxView,
   CardHistory,
+  ChartChange,
   DrawerView,
   ImportPreview,
   ImportStatus,
@@ -19,6 +20,7 @@ import type { Fact } from "../core/facts/fact.ts";
 import type {
   acceptImportSchema,
   beginSchema,
+  changeChartSchema,
   editFactSchema,
   importChoicesSchema,
   logEntrySchema,
@@ -123,6 +125,12 @@ async function notedHistory(history: Promise<CardHistory>): Promise<CardHistory>
   return history;
 }
 
+async function notedChange(change: Promise<ChartChange>): Promise<ChartChange> {
+  const { entry } = await change;
+  if (entry !== null) noteId(entry);
+  return change;
+}
+
 const at = (id: string): string => encodeURIComponent(id);
 
 /** Where a stored picture is shown from. */
@@ -135,6 +143,7 @@ export const api = {
   today: () => noted(get<TodayView>("/today")),
   setUpBox: (body: input<typeof setUpSchema>) => send<BoxView>("POST", "/box", body),
   changeBox: (body: BoxSettings) => send<BoxView>("PATCH", "/box", body),
+  changeChart: (body: input<typeof changeChartSchema>) => notedChange(send<ChartChange>("PUT", "/box/chart", body)),
   drawer: () => get<DrawerView>("/box"),
   boxCards: (query: Query) => get<Page<PlacedCard>>(withQuery("/box/cards", query)),
   card: (id: string) => notedHistory(get<CardHistory>(`/cards/${at(id)}`)),

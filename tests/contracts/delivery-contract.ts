@@ -4,7 +4,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { PlaceCount } from "../../src/app/ports.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
 import { recordEntries } from "../../src/app/record.ts";
-import { type CardState, FRESH_CARD, foldLog } from "../../src/core/box/placement.ts";
+import { foldLog } from "../../src/core/box/fold-log.ts";
+import { type CardState, FRESH_CARD } from "../../src/core/box/placement.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
 import { batches } from "../../src/core/lists.ts";
 import { createEntryId, entryTime } from "../../src/core/log/entry-id.ts";
@@ -18,6 +19,7 @@ const RUNS = 20;
 
 const anyDelivery = fc.record({
   chart: shortChart,
+  changes: fc.array(fc.option(shortChart), { maxLength: 4 }),
   acts: fc.array(anyAct, { minLength: 1, maxLength: 45 }),
   evenings: fc.integer({ min: 1, max: 5 }),
   order: fc.infiniteStream(fc.nat(999)),
@@ -79,12 +81,12 @@ export function deliveryContract(newDatabase: NewDatabase): void {
   describe("entries in any order of delivery", () => {
     it("leave the places, the sittings and the box exactly as a replay of the log has them", async () => {
       await fc.assert(
-        fc.asyncProperty(anyDelivery, async ({ chart, acts, evenings, order, batch, twice }) => {
-          const scene = await setUpScene(database, { chart, stars: 2, evenings });
+        fc.asyncProperty(anyDelivery, async ({ chart, changes, acts, evenings, order, batch, twice }) => {
+          const scene = await setUpScene(database, { chart, changes, stars: 2, evenings });
           const entries = entriesOf(acts, scene);
           await send(scene, shuffled([...entries, ...(twice ? entries : [])], order), batch);
           expect((await rebuild(scene.context)).differences).toEqual([]);
-          const replayed = foldLog(chart, await wholeLog(scene));
+          const replayed = foldLog(await wholeLog(scene));
           const stored = await storedPlaces(scene);
           for (const card of scene.cards) expect(stored.get(card)).toEqual(replayed.get(card) ?? FRESH_CARD);
           await scene.context.store.close();
@@ -95,11 +97,12 @@ export function deliveryContract(newDatabase: NewDatabase): void {
 
     it("come to one placement, that of the whole log in order, once those refused for coming early are sent again", async () => {
       await fc.assert(
-        fc.asyncProperty(anyDelivery, async ({ chart, acts, evenings, order, batch }) => {
-          const scene = await setUpScene(database, { chart, stars: 2, evenings });
+        fc.asyncProperty(anyDelivery, async ({ chart, changes, acts, evenings, order, batch }) => {
+          const scene = await setUpScene(database, { chart, changes, stars: 2, evenings });
           const entries = entriesOf(acts, scene);
+          const beforehand = await wholeLog(scene);
           await sendUntilSettled(scene, shuffled(entries, order), batch);
-          const inOrder = foldLog(chart, entries);
+          const inOrder = foldLog([...beforehand, ...entries]);
           const stored = await storedPlaces(scene);
           for (const card of scene.cards) {
             expect(worth(stored.get(card) ?? FRESH_CARD)).toEqual(worth(inOrder.get(card) ?? FRESH_CARD));
@@ -113,8 +116,8 @@ export function deliveryContract(newDatabase: NewDatabase): void {
 
     it("never lose a card: stock, compartments, kept and withdrawn always hold them all", async () => {
       await fc.assert(
-        fc.asyncProperty(anyDelivery, async ({ chart, acts, evenings, order }) => {
-          const scene = await setUpScene(database, { chart, stars: 2, evenings });
+        fc.asyncProperty(anyDelivery, async ({ chart, changes, acts, evenings, order }) => {
+          const scene = await setUpScene(database, { chart, changes, stars: 2, evenings });
           for (const entry of shuffled(entriesOf(acts, scene), order)) {
             await send(scene, [entry], 1);
             const counts = await scene.context.store.read(({ boxes }) => boxes.countPlaces(scene.box));
@@ -128,11 +131,13 @@ export function deliveryContract(newDatabase: NewDatabase): void {
 
     it("are kept as they were sent, each once, and stay so", async () => {
       await fc.assert(
-        fc.asyncProperty(anyDelivery, async ({ chart, acts, evenings, order, batch }) => {
-          const scene = await setUpScene(database, { chart, stars: 2, evenings });
+        fc.asyncProperty(anyDelivery, async ({ chart, changes, acts, evenings, order, batch }) => {
+          const scene = await setUpScene(database, { chart, changes, stars: 2, evenings });
           const entries = entriesOf(acts, scene);
           const refused = new Set(await send(scene, shuffled(entries, order), batch));
-          const own = (await wholeLog(scene)).filter(({ kind }) => !["set-up", "settings", "begin"].includes(kind));
+          const own = (await wholeLog(scene)).filter(
+            ({ kind }) => !["set-up", "settings", "chart", "begin"].includes(kind),
+          );
           expect(own).toEqual(entries.filter((entry) => !refused.has(entry)));
           await scene.context.store.close();
         }),

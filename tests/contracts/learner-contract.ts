@@ -1,5 +1,6 @@
 // Two learners on one database never see or touch what is the other's.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { changeChart } from "../../src/app/change-chart.ts";
 import type { Session } from "../../src/app/ports.ts";
 import { recordEntries } from "../../src/app/record.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
@@ -47,6 +48,8 @@ function questions(of: BoxScene): readonly (readonly [name: string, ask: (sessio
     ["entriesOfKind", ({ boxes }) => boxes.entriesOfKind(box, ["begin"])],
     ["eventsOfSitting", ({ boxes }) => boxes.eventsOfSitting(sitting)],
     ["takenBack", ({ boxes }) => boxes.takenBack([taken])],
+    ["chartChangedSince", async ({ boxes }) => ((await boxes.chartChangedSince(box, entry)) ? [true] : [])],
+    ["cardsTouchedSince", async ({ boxes }) => ((await boxes.cardsTouchedSince(box, idAt(0, 0, world))) ? [true] : [])],
     ["lastEntryId", ({ boxes }) => boxes.lastEntryId(box)],
     ["countEntries", ({ boxes }) => boxes.countEntries(box)],
     ["recentVisits", ({ boxes }) => boxes.recentVisits(box, 9)],
@@ -82,6 +85,7 @@ export function learnerContract(newDatabase: NewDatabase): void {
     await theirs.context.store.write(({ library }) => library.addPicture(PHOTO));
     const receipts = await recordEntries(theirs.context, entriesOf(ACTS, theirs));
     expect(receipts.every(({ status }) => status === "saved")).toBe(true);
+    await changeChart(theirs.context, { chart: plainChart(5) });
   });
   afterEach(() => database.drop());
 
@@ -129,7 +133,9 @@ export function learnerContract(newDatabase: NewDatabase): void {
         await library.removeSubject(`sky ${theirs.world}`);
         await boxes.saveBox({ ...box, newPerDay: 99 });
         await boxes.saveSitting(theirs.box, { ...sitting, asked: 99, day: 99 });
-        await boxes.savePlacement(theirs.box, { ...placement, state: { ...placement.state, place: { kind: "kept" } } });
+        const stolen = { ...placement, state: { ...placement.state, place: { kind: "kept" } as const } };
+        await boxes.savePlacement(theirs.box, stolen);
+        await boxes.savePlacements(theirs.box, [stolen]);
         await boxes.removeSittings(theirs.box);
         await boxes.removeBox(theirs.box);
       });

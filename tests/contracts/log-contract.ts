@@ -1,7 +1,7 @@
 // The outcome log and the sittings worked out from it.
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { SittingRecord, Store } from "../../src/app/ports.ts";
-import { LEVELLED_CHART } from "../../src/core/chart/make-chart.ts";
+import { LEVELLED_CHART, plainChart } from "../../src/core/chart/make-chart.ts";
 import type { LogEntry, OutcomeEntry } from "../../src/core/log/entry.ts";
 import { FIRST_EVENING, idAt } from "../support/any-log.ts";
 import { storedPair } from "../support/night-sky.ts";
@@ -51,6 +51,7 @@ const ENTRIES: readonly LogEntry[] = [
   { ...base(13), kind: "bring-back", card: FORWARD, day: 1 },
   { ...base(14), kind: "finish", sitting: SITTING },
   { ...base(15), kind: "settings", calendar: { ...CALENDAR, policy: "chart-waits" }, newPerDay: 0 },
+  { ...base(16), kind: "chart", chart: plainChart(5), day: 2 },
 ];
 const ofSitting = ENTRIES.filter((entry) => "sitting" in entry || entry.id === SITTING || entry.kind === "take-back");
 
@@ -140,11 +141,11 @@ export function logContract(newDatabase: NewDatabase): void {
       });
     });
 
-    it("counts the newest visits by compartment and answer, those taken back left out", async () => {
+    it("counts the newest visits by sitting, compartment and answer, those taken back left out", async () => {
       const counts = (limit: number) => store.read(({ boxes }) => boxes.recentVisits("box", limit));
       // Entry 6 is a miss; entry 5 before it, a recall, was taken back.
-      expect(await counts(1)).toEqual([{ compartment: 3, recalled: 0, missed: 1 }]);
-      expect(await counts(10)).toEqual([{ compartment: 3, recalled: 0, missed: 1 }]);
+      expect(await counts(1)).toEqual([{ sitting: SITTING, compartment: 3, recalled: 0, missed: 1 }]);
+      expect(await counts(10)).toEqual([{ sitting: SITTING, compartment: 3, recalled: 0, missed: 1 }]);
     });
 
     it("gives measured seconds by what was asked: no second pass, nothing unmeasured or taken back", async () => {
@@ -153,6 +154,53 @@ export function logContract(newDatabase: NewDatabase): void {
         { sort: "fresh", seconds: 0 },
       ]);
       expect(await store.read(({ boxes }) => boxes.recentSeconds("box", 1))).toEqual([]);
+    });
+  });
+
+  describe("what came after an entry", () => {
+    const later = (n: number, change: Partial<OutcomeEntry> = {}) => outcome(n, { box: "third", ...change });
+    const back = (n: number, target: number): LogEntry => ({
+      ...base(n),
+      box: "third",
+      kind: "take-back",
+      entry: idAt(0, target),
+    });
+    const move = (n: number): LogEntry => ({ ...base(n), box: "third", kind: "move", card: FORWARD, day: 1, to: 4 });
+    const change = (n: number): LogEntry => ({ ...base(n), box: "third", kind: "chart", chart: plainChart(5), day: 2 });
+    const since = (n: number) =>
+      store.read(async ({ boxes }) => ({
+        chart: await boxes.chartChangedSince("third", idAt(0, n)),
+        cards: await boxes.cardsTouchedSince("third", idAt(0, n)),
+      }));
+    const append = (...entries: LogEntry[]) => store.write(({ boxes }) => boxes.appendEntries(entries));
+
+    beforeAll(() =>
+      store.write(({ boxes }) =>
+        boxes.saveBox({ id: "third", chart: LEVELLED_CHART, calendar: CALENDAR, newPerDay: 1, seed: "u" }),
+      ),
+    );
+
+    it("is a change of chart, unless it was taken back", async () => {
+      await append(change(102), change(104), back(106, 104));
+      expect(await since(101)).toEqual({ chart: true, cards: false });
+      expect(await since(102)).toEqual({ chart: false, cards: false });
+      expect(await since(103)).toEqual({ chart: false, cards: false });
+    });
+
+    it("is something that happened to a card, unless it was taken back or belongs to a sitting begun before", async () => {
+      await append(later(110, { sitting: idAt(0, 101) }), later(111, { sitting: idAt(0, 109) }), back(112, 111));
+      expect(await since(101)).toMatchObject({ cards: false });
+      expect(await since(100)).toMatchObject({ cards: true });
+      await append(move(113));
+      expect(await since(112)).toMatchObject({ cards: true });
+      expect(await since(113)).toMatchObject({ cards: false });
+    });
+
+    it("is nothing in another box", async () => {
+      await store.read(async ({ boxes }) => {
+        expect(await boxes.chartChangedSince("other", idAt(0, 0))).toBe(false);
+        expect(await boxes.cardsTouchedSince("other", idAt(0, 0))).toBe(false);
+      });
     });
   });
 

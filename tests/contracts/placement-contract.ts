@@ -58,6 +58,7 @@ const PLACEMENTS: readonly PlacementRecord[] = PLACES.map(([place, stockKey], i)
     lastEntry: i % 5 === 0 ? null : idAt(1, i),
   },
 }));
+const cardsOf = (placements: readonly PlacementRecord[]) => placements.map(({ card }) => card);
 const cardsAt = (...at: readonly number[]) => at.map((i) => PLACEMENTS[i]?.card);
 
 export function placementContract(newDatabase: NewDatabase): void {
@@ -133,6 +134,25 @@ export function placementContract(newDatabase: NewDatabase): void {
       });
       expect(all).toEqual([moved, ...PLACEMENTS.slice(1)]);
       await store.write(({ boxes }) => boxes.savePlacement("box", first));
+    });
+  });
+
+  describe("placements saved together", () => {
+    it("change every one of them and no other", async () => {
+      const all = async () => {
+        const read = await store.read(({ boxes }) => boxes.placements("box", cardsOf(PLACEMENTS)));
+        return [...read].sort((a, b) => (a.card < b.card ? -1 : 1));
+      };
+      const some = PLACEMENTS.slice(2, 9);
+      const moved = some.map((one, i) => ({
+        ...one,
+        state: { ...one.state, place: inside(1 + (i % 3), 1, 100 + i), looked: !one.state.looked, since: 50 + i },
+      }));
+      await store.write(({ boxes }) => boxes.savePlacements("box", moved));
+      expect(await all()).toEqual([...PLACEMENTS.slice(0, 2), ...moved, ...PLACEMENTS.slice(9)]);
+      await store.write(({ boxes }) => boxes.savePlacements("box", some));
+      await store.write(({ boxes }) => boxes.savePlacements("box", []));
+      expect(await all()).toEqual(PLACEMENTS);
     });
   });
 
@@ -213,6 +233,11 @@ export function placementContract(newDatabase: NewDatabase): void {
       expect(seen).toEqual([...cardsAt(9), ...many.map(({ card }) => card)]);
       const cards = seen.concat("nobody:forward");
       expect(await store.read(({ boxes }) => boxes.placements("box", cards))).toHaveLength(seen.length);
+      // As long, they are saved together without gaps.
+      const stocked = many.map((one) => ({ ...one, state: { ...one.state, place: { kind: "stock" } as const } }));
+      await store.write(({ boxes }) => boxes.savePlacements("box", stocked));
+      const kept = await store.read(({ boxes }) => boxes.placed("box", { place: "kept", limit: 200 }));
+      expect(cardsOf(kept)).toEqual(cardsAt(9));
     });
   });
 }

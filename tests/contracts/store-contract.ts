@@ -7,6 +7,7 @@ import { learnerContract } from "./learner-contract.ts";
 import { libraryContract } from "./library-contract.ts";
 import { logContract } from "./log-contract.ts";
 import { placementContract } from "./placement-contract.ts";
+import { rechartContract } from "./rechart-contract.ts";
 import { transactionContract } from "./transaction-contract.ts";
 
 /** Runs the whole contract on databases of one kind. */
@@ -19,5 +20,6 @@ export function storeContract(name: string, newDatabase: NewDatabase): void {
     deliveryContract(newDatabase);
     factsContract(newDatabase);
     learnerContract(newDatabase);
+    rechartContract(newDatabase);
   });
 }

@@ -6,7 +6,16 @@ import type { OpenAPIHono } from "@hono/zod-openapi";
 import sharp from "sharp";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { Store } from "../../src/app/ports.ts";
-import type { BoxView, DrawerView, Page, PlacedCard, Receipt, SittingView, TodayView } from "../../src/app/views.ts";
+import type {
+  BoxView,
+  ChartChange,
+  DrawerView,
+  Page,
+  PlacedCard,
+  Receipt,
+  SittingView,
+  TodayView,
+} from "../../src/app/views.ts";
 import { createEntryId } from "../../src/core/log/entry-id.ts";
 import { normalisePicture } from "../../src/media/normalise-picture.ts";
 import { createApp } from "../../src/server/app.ts";
@@ -238,6 +247,38 @@ describe("a first evening", () => {
     await send({ kind: "bring-back" });
     const back = (await call<Page<PlacedCard>>("GET", "/api/box/cards?place=compartment&compartment=1")).body;
     expect(back.items.map((item) => item.card.id)).toEqual([card]);
+  });
+});
+
+describe("another chart for a running box", () => {
+  const periods = (box: BoxView) => box.chart.compartments.map(({ period }) => period);
+  const chartOf = (...lengths: number[]) => ({
+    compartments: lengths.map((period) => ({ period, bundles: 1, offset: 0 })),
+  });
+  const put = (chart: unknown) => call<ChartChange & { message: string }>("PUT", "/api/box/chart", { chart });
+
+  test("is taken, answered with what takes it back, and taken back through the log", async () => {
+    const { body: box } = await call<BoxView>("POST", "/api/box", { timeZone: "Europe/Lisbon" });
+    const { status, body } = await put(chartOf(1, 3, 9));
+    expect(status).toBe(200);
+    expect(periods(body.box)).toEqual([1, 3, 9]);
+    const again = (await put(chartOf(1, 3, 9))).body;
+    expect(again).toMatchObject({ entry: null, moved: 0 });
+    const entries = [{ id: newId(), box: box.id, at: now, kind: "take-back", entry: body.entry }];
+    const { receipts } = (await call<{ receipts: Receipt[] }>("POST", "/api/log", { entries })).body;
+    expect(receipts).toMatchObject([{ status: "saved" }]);
+    expect((await call<DrawerView>("GET", "/api/box")).body.box).toEqual(box);
+  });
+
+  test("is refused if it cannot be walked, if there is no box, and in a log that a page sends", async () => {
+    expect((await put(chartOf(1, 2))).status).toBe(404);
+    const { body: box } = await call<BoxView>("POST", "/api/box", { timeZone: "Europe/Lisbon" });
+    const wrong = await put({ compartments: [{ period: 4, bundles: 3, offset: 0 }] });
+    expect(wrong.status).toBe(422);
+    expect(wrong.body.message).toContain("compartment 1: 3 bundles do not divide its period of 4 days");
+    const entries = [{ id: newId(), box: box.id, at: now, kind: "chart", chart: chartOf(1), day: 1 }];
+    expect((await call("POST", "/api/log", { entries })).status).toBe(422);
+    expect((await call<DrawerView>("GET", "/api/box")).body.box).toEqual(box);
   });
 });
 

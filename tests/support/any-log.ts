@@ -1,11 +1,13 @@
 // Logs for properties: any sequence of things that can be sent about a few cards of the night sky,
 // sensible or not, with identities that rise with time.
 import fc from "fast-check";
-import type { LogEntry } from "../../src/core/log/entry.ts";
-import { createEntryId, type EntryId } from "../../src/core/log/entry-id.ts";
+import type { Chart } from "../../src/core/chart/chart.ts";
+import { inLogOrder, type LogEntry, type SetUpEntry } from "../../src/core/log/entry.ts";
+import { createEntryId, type EntryId, entryTime } from "../../src/core/log/entry-id.ts";
+import { shortChart } from "./any-chart.ts";
 
 /** An entry that a page may send. */
-export type Sendable = Exclude<LogEntry, { kind: "set-up" | "settings" | "begin" }>;
+export type Sendable = Exclude<LogEntry, { kind: "set-up" | "settings" | "chart" | "begin" }>;
 
 /** A sitting that the entries belong to. */
 export interface LogSitting {
@@ -128,17 +130,67 @@ export function entriesOf(acts: readonly Act[], { world, box, cards, sittings }:
 export const sittingsOn = (days: readonly number[]): readonly LogSitting[] =>
   days.map((day, i) => ({ id: idAt(i, 0), day }));
 
-/** Any log over four cards of two stars, in order. */
-export const anyLog: fc.Arbitrary<readonly Sendable[]> = fc
-  .tuple(fc.array(anyAct, { maxLength: 60 }), fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1, maxLength: 12 }))
-  .map(([acts, gaps]) => {
+/** The set-up of the box of `anyLog`, before everything else in it. */
+export const setUpWith = (chart: Chart): SetUpEntry => ({
+  id: idAt(0, -1),
+  box: "box",
+  at: FIRST_EVENING - 1000,
+  kind: "set-up",
+  chart,
+  calendar: {
+    timeZone: "Europe/Lisbon",
+    rollOverHour: 4,
+    restWeekdays: [],
+    restDates: [],
+    policy: "chart-goes-on",
+    anchor: { date: "2026-03-14", day: 1 },
+  },
+  newPerDay: 10,
+  seed: "box",
+});
+
+/** A change of chart at some moment, in the middle of a sitting too; some are taken back in the end. */
+const anyChange = fc.record({
+  behind: fc.nat(63),
+  chart: shortChart,
+  later: fc.nat(2),
+  back: fc.integer({ min: 1, max: 4 }).map((n) => n === 1),
+});
+
+type Change = typeof anyChange extends fc.Arbitrary<infer T> ? T : never;
+
+/** An identity that sorts directly behind another, one for each `n`. */
+const idBehind = (id: EntryId, n: number): EntryId => createEntryId(entryTime(id), new Uint8Array(10).fill(n + 1), id);
+
+function withChanges(log: readonly LogEntry[], changes: readonly Change[]): readonly LogEntry[] {
+  const last = log.at(-1);
+  if (!last) return log;
+  const added = changes.flatMap(({ behind, chart, later, back }, n): LogEntry[] => {
+    const before = log[behind % log.length] ?? last;
+    const day = "day" in before ? before.day : 1;
+    const base = { box: "box", at: before.at };
+    const change: LogEntry = { ...base, id: idBehind(before.id, n), kind: "chart", chart, day: day + later };
+    const undone: LogEntry = { ...base, id: idBehind(last.id, n + 100), kind: "take-back", entry: change.id };
+    return back ? [change, undone] : [change];
+  });
+  return inLogOrder([...log, ...added]);
+}
+
+/** Any log over four cards of two stars, in order, without the set-up: see `setUpWith`. */
+export const anyLog: fc.Arbitrary<readonly LogEntry[]> = fc
+  .tuple(
+    fc.array(anyAct, { maxLength: 60 }),
+    fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1, maxLength: 12 }),
+    fc.array(anyChange, { maxLength: 3 }),
+  )
+  .map(([acts, gaps, changes]) => {
     let day = 0;
     const days = gaps.map((gap) => {
       day += gap;
       return day;
     });
     const cards = ["vega:forward", "vega:reverse", "deneb:forward", "deneb:reverse"];
-    return entriesOf(acts, { box: "box", cards, sittings: sittingsOn(days) });
+    return withChanges(entriesOf(acts, { box: "box", cards, sittings: sittingsOn(days) }), changes);
   });
 
 /** The same entries as they might arrive: in another order, some of them twice. */

@@ -1,4 +1,5 @@
 // A learner's box set up through the use cases: stars as facts, and some evenings on which somebody sat down.
+import { changeChart } from "../../src/app/change-chart.ts";
 import { addFact, addSubject } from "../../src/app/facts.ts";
 import { changeSettings, setUpBox } from "../../src/app/set-up.ts";
 import { beginSitting } from "../../src/app/sit.ts";
@@ -12,8 +13,21 @@ import { addLearner, contextOn, type StoreDatabase, type TestContext } from "./s
 /** A box, and what entries about it need to know. */
 export interface BoxScene extends LogScene {
   readonly context: TestContext;
+  /** The chart with which it was set up. */
   readonly chart: Chart;
 }
+
+/** What a scene is made of. */
+interface ScenePlan {
+  readonly chart: Chart;
+  readonly stars: number;
+  readonly evenings: number;
+  /** Charts to which the box changes, each in the hour before the next evening; null for none. */
+  readonly changes?: readonly (Chart | null)[];
+}
+
+/** How long before an evening the chart is changed. */
+const HOUR_MS = 3_600_000;
 
 let worlds = 0;
 
@@ -24,7 +38,7 @@ let worlds = 0;
  */
 export async function setUpScene(
   database: StoreDatabase,
-  { chart, stars, evenings }: { readonly chart: Chart; readonly stars: number; readonly evenings: number },
+  { chart, stars, evenings, changes = [] }: ScenePlan,
 ): Promise<BoxScene> {
   const world = ++worlds;
   const learner = `guide ${world}`;
@@ -38,6 +52,9 @@ export async function setUpScene(
   await changeSettings(context, { policy: "chart-goes-on" });
   const sittings: LogSitting[] = [];
   for (let i = 0; i < evenings; i++) {
+    const change = changes[i - 1];
+    context.now = FIRST_EVENING + i * DAY_MS - HOUR_MS;
+    if (change) await changeChart(context, { chart: change });
     context.now = FIRST_EVENING + i * DAY_MS;
     const { plan } = await beginSitting(context, idAt(i, 0, world), 10);
     sittings.push({ id: plan.sitting, day: plan.day });

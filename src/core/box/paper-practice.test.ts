@@ -2,12 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { anyChart, shortChart } from "../../../tests/support/any-chart.ts";
+import { setUpWith } from "../../../tests/support/any-log.ts";
 import { createPaperBox, type Picked } from "../../../tests/support/paper-box.ts";
 import type { Chart } from "../chart/chart.ts";
 import type { CardLogEntry, OutcomeEntry } from "../log/entry.ts";
 import { createEntryId } from "../log/entry-id.ts";
 import { uniform } from "../random.ts";
-import { applyEntry, type CardState, FRESH_CARD, foldLog, type Place } from "./placement.ts";
+import { foldLog } from "./fold-log.ts";
+import { applyEntry, type CardState, FRESH_CARD, type Place } from "./placement.ts";
 
 const STARS = ["Altair", "Antares", "Arcturus", "Capella", "Deneb", "Polaris", "Regulus", "Rigel", "Spica", "Vega"];
 
@@ -106,7 +108,7 @@ describe.each([
         practise(practice, (day) => {
           last = day;
         });
-        const replayed = foldLog(practice.chart, last?.entries ?? []);
+        const replayed = foldLog([setUpWith(practice.chart), ...(last?.entries ?? [])]);
         for (const [card, place] of last?.paper ?? []) {
           expect(nameOf((replayed.get(card) ?? FRESH_CARD).place)).toBe(place);
         }

@@ -1,11 +1,8 @@
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { shortChart } from "../../../tests/support/any-chart.ts";
-import { anyLog, delivered, idAt } from "../../../tests/support/any-log.ts";
-import { bundleVisited, compartmentCount } from "../chart/chart.ts";
+import { idAt } from "../../../tests/support/any-log.ts";
 import { plainChart } from "../chart/make-chart.ts";
-import type { Answer, CardLogEntry, LogEntry, OutcomeEntry, Pass } from "../log/entry.ts";
-import { applyEntry, type CardState, FRESH_CARD, foldCard, foldLog } from "./placement.ts";
+import type { Answer, CardLogEntry, OutcomeEntry, Pass } from "../log/entry.ts";
+import { type Applied, applyEntry, FRESH_CARD } from "./placement.ts";
 
 const CARD = "vega:forward";
 const chart = plainChart(7);
@@ -28,17 +25,15 @@ const visited = (answer: Answer, day: number) => outcome("visit", answer, day);
 const moved = (to: number | "kept" | "stock", day: number): CardLogEntry => ({ ...next(), kind: "move", to, day });
 const withdrawn = (): CardLogEntry => ({ ...next(), kind: "withdraw", day: 1, reason: "hand" });
 const broughtBack = (): CardLogEntry => ({ ...next(), kind: "bring-back", day: 1 });
-const takeBack = (entry: string): LogEntry => ({ id: idAt(0, ++seconds), box: "box", at: 0, kind: "take-back", entry });
 
-const placeAfter = (...entries: CardLogEntry[]) => foldCard(chart, entries, new Set()).place;
-
-/** What the newest entry came to. */
-function verdict(...entries: CardLogEntry[]): string | null {
-  let state: CardState = FRESH_CARD;
-  let ignored: string | null = null;
-  for (const entry of entries) ({ state, ignored } = applyEntry(chart, state, entry));
-  return ignored;
-}
+/** The card after these entries, and what the newest of them came to. */
+const after = (...entries: CardLogEntry[]): Applied =>
+  entries.reduce((before, entry) => applyEntry(chart, before.state, entry), {
+    state: FRESH_CARD,
+    ignored: null,
+  } as Applied);
+const placeAfter = (...entries: CardLogEntry[]) => after(...entries).state.place;
+const verdict = (...entries: CardLogEntry[]) => after(...entries).ignored;
 
 // Worked by hand on the plain chart: compartment 2 is visited on odd days, 3 on 2, 6, 10, 4 on 4, 12, 20.
 describe("a card's place", () => {
@@ -104,75 +99,5 @@ describe("an entry that cannot count", () => {
   it("is a withdrawal from outside the box, or a bringing back from inside", () => {
     expect(verdict(withdrawn(), withdrawn())).toBe("withdrawn");
     expect(verdict(broughtBack())).toBe("not-in-box");
-  });
-});
-
-describe("an entry that was taken back", () => {
-  it("leaves the card as if it had not happened, even if the news of it comes first", () => {
-    const start = introduced(1);
-    const slip = visited("missed", 2);
-    const whole = foldLog(chart, [takeBack(slip.id), start, slip]);
-    expect(whole.get(CARD)).toEqual(foldCard(chart, [start], new Set()));
-  });
-});
-
-describe("replaying any log", () => {
-  it("gives one placement in whatever order, and however often, its entries are delivered", () => {
-    fc.assert(
-      fc.property(
-        shortChart,
-        anyLog.chain((log) => fc.tuple(fc.constant(log), delivered(log))),
-        (anyOf, [log, arrived]) => {
-          const inOrder = foldLog(anyOf, log);
-          const replayed = foldLog(anyOf, arrived);
-          expect(new Map([...replayed].sort())).toEqual(new Map([...inOrder].sort()));
-        },
-      ),
-    );
-  });
-
-  it("gives the same as applying each entry as it comes, where nothing was taken back", () => {
-    fc.assert(
-      fc.property(shortChart, anyLog, (anyOf, log) => {
-        const states = new Map<string, CardState>();
-        for (const entry of log) {
-          if (!("card" in entry)) continue;
-          states.set(entry.card, applyEntry(anyOf, states.get(entry.card) ?? FRESH_CARD, entry).state);
-        }
-        const kept = log.filter((entry) => entry.kind !== "take-back");
-        expect(foldLog(anyOf, kept)).toEqual(states);
-      }),
-    );
-  });
-
-  it("puts each card in a place that the box has, due when its bundle is visited", () => {
-    fc.assert(
-      fc.property(shortChart, anyLog, (anyOf, log) => {
-        for (const { place } of foldLog(anyOf, log).values()) {
-          const inside = place.kind === "withdrawn" ? place.from : place;
-          if (inside.kind !== "compartment") continue;
-          expect(inside.compartment).toBeLessThanOrEqual(compartmentCount(anyOf));
-          expect(bundleVisited(anyOf, inside.compartment, inside.due)).toBe(inside.bundle);
-        }
-      }),
-    );
-  });
-
-  it("never lets one sitting count two visits of a card", () => {
-    fc.assert(
-      fc.property(shortChart, anyLog, (anyOf, log) => {
-        const states = new Map<string, CardState>();
-        const asked = new Set<string>();
-        for (const entry of log) {
-          if (!("card" in entry)) continue;
-          const { state, ignored } = applyEntry(anyOf, states.get(entry.card) ?? FRESH_CARD, entry);
-          states.set(entry.card, state);
-          if (entry.kind !== "outcome" || entry.pass !== "visit" || ignored !== null) continue;
-          const key = `${entry.card} ${entry.sitting}`;
-          expect(asked.has(key)).toBe(false);
-          asked.add(key);
-        }
-      }),
-    );
   });
 });

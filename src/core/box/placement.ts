@@ -1,8 +1,6 @@
-// Where every card is: a pure fold of the log. The rules are those of a paper box with compartments.
-import type { CardId } from "../cards/cards.ts";
+// Where a card is, and how an entry moves it. The rules are those of a paper box with compartments.
 import { arrival, type BoxDay, type Chart, compartmentCount } from "../chart/chart.ts";
-import { groupBy } from "../lists.ts";
-import { type CardLogEntry, inLogOrder, isCardEntry, type LogEntry, type OutcomeEntry } from "../log/entry.ts";
+import type { CardLogEntry, OutcomeEntry } from "../log/entry.ts";
 import type { EntryId } from "../log/entry-id.ts";
 
 /** Made, but not yet introduced. */
@@ -37,7 +35,7 @@ export interface CardState {
   readonly place: Place;
   /** Both sides have been seen at a first look. */
   readonly looked: boolean;
-  /** Box day on which it arrived at its place; 0 before it was introduced. */
+  /** Box day on which it arrived at its place, however charts have changed since; 0 before it was introduced. */
   readonly since: BoxDay;
   /** The sitting in which it was last asked for the record or introduced. */
   readonly askedIn: EntryId | null;
@@ -82,23 +80,6 @@ export function applyEntry(chart: Chart, state: CardState, entry: CardLogEntry):
       if (seen.place.kind !== "withdrawn") return { state: seen, ignored: "not-in-box" };
       return counted({ ...seen, place: seen.place.from });
   }
-}
-
-/** A card's state after all its entries, in whatever order they are given; `takenBack` no longer count. */
-export function foldCard(chart: Chart, entries: Iterable<CardLogEntry>, takenBack: ReadonlySet<EntryId>): CardState {
-  let state = FRESH_CARD;
-  for (const entry of inLogOrder(entries)) {
-    if (!takenBack.has(entry.id)) state = applyEntry(chart, state, entry).state;
-  }
-  return state;
-}
-
-/** Every card's state from the whole log; cards without entries are in the stock and not listed. */
-export function foldLog(chart: Chart, entries: Iterable<LogEntry>): ReadonlyMap<CardId, CardState> {
-  const all = [...entries];
-  const takenBack = new Set(all.flatMap((entry) => (entry.kind === "take-back" ? [entry.entry] : [])));
-  const byCard = groupBy(all.filter(isCardEntry), (entry) => entry.card);
-  return new Map([...byCard].map(([card, own]) => [card, foldCard(chart, own, takenBack)]));
 }
 
 function applyOutcome(chart: Chart, state: CardState, entry: OutcomeEntry): Applied {

@@ -11,6 +11,8 @@ import {
   checkChart,
   compartmentCount,
   cycleLength,
+  lastVisit,
+  sameChart,
   tabCount,
   visitsOn,
 } from "./chart.ts";
@@ -33,6 +35,32 @@ function leafedThrough(chart: Chart, k: number, day: number): { bundle: number; 
 }
 
 describe("any chart", () => {
+  it("has a last visit of each compartment on or before every day", () => {
+    fc.assert(
+      fc.property(inAny, ({ chart, k, day }) => {
+        const last = lastVisit(chart, k, day);
+        const between = Array.from({ length: day - last + 1 }, (_, i) => bundleVisited(chart, k, last + i));
+        expect(between.map((bundle) => bundle !== null)).toEqual(between.map((_, i) => i === 0));
+      }),
+    );
+  });
+
+  it("is the same as its copy, and as no chart that differs in one number or one compartment", () => {
+    fc.assert(
+      fc.property(inAny, ({ chart, k, own }) => {
+        const other = (change: Partial<ChartCompartment>): Chart => ({
+          compartments: chart.compartments.with(k - 1, { ...own, ...change }),
+        });
+        expect(sameChart(chart, other({}))).toBe(true);
+        for (const part of ["period", "bundles", "offset"] as const) {
+          expect(sameChart(chart, other({ [part]: own[part] + 1 }))).toBe(false);
+        }
+        const longer = { compartments: [...chart.compartments, own] };
+        expect([sameChart(chart, longer), sameChart(longer, chart)]).toEqual([false, false]);
+      }),
+    );
+  });
+
   it("visits every bundle of every compartment once in each of its periods, and no other", () => {
     fc.assert(
       fc.property(inAny, ({ chart, k, day, own }) => {

@@ -59,6 +59,12 @@ export function nextVisit(chart: Chart, k: number, bundle: number, from: BoxDay)
   return from + modulo(first - from, compartment.period);
 }
 
+/** The last day up to and including `day` on which any bundle of compartment `k` is visited; may lie before day 1. */
+export function lastVisit(chart: Chart, k: number, day: BoxDay): BoxDay {
+  const compartment = at(chart, k);
+  return day - modulo(day - compartment.offset, step(compartment));
+}
+
 /** Everything visited on `day`, from the highest compartment to the lowest. */
 export function visitsOn(chart: Chart, day: BoxDay): readonly Visit[] {
   const visits: Visit[] = [];
@@ -76,11 +82,18 @@ export function visitsOn(chart: Chart, day: BoxDay): readonly Visit[] {
  */
 export function arrival(chart: Chart, k: number, day: BoxDay): { readonly bundle: number; readonly due: BoxDay } {
   const compartment = at(chart, k);
-  const size = step(compartment);
-  const lastVisit = day - modulo(day - compartment.offset, size);
-  const bundle = modulo(lastVisit - compartment.offset, compartment.period) / size + 1;
-  return { bundle, due: lastVisit + compartment.period };
+  const joined = lastVisit(chart, k, day);
+  const bundle = modulo(joined - compartment.offset, compartment.period) / step(compartment) + 1;
+  return { bundle, due: joined + compartment.period };
 }
+
+/** Whether two charts visit the same bundles on the same days. */
+export const sameChart = (a: Chart, b: Chart): boolean =>
+  a.compartments.length === b.compartments.length &&
+  a.compartments.every(({ period, bundles, offset }, i) => {
+    const other = b.compartments[i];
+    return other?.period === period && other.bundles === bundles && other.offset === offset;
+  });
 
 /** Checks a chart that came from outside; says which compartment is wrong and what is allowed. */
 export function checkChart(chart: Chart): Result<Chart, string> {

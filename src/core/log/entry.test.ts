@@ -41,6 +41,6 @@ describe("an entry about a card", () => {
         }
       }),
     );
-    expect(kinds.size).toBe(7);
+    expect(kinds.size).toBe(8);
   });
 });

@@ -29,6 +29,13 @@ export interface SettingsEntry extends EntryBase {
   readonly newPerDay: number;
 }
 
+/** From box day `day` on the box goes by another chart; `core/box/rechart.ts` says where its cards go. */
+export interface ChartEntry extends EntryBase {
+  readonly kind: "chart";
+  readonly chart: Chart;
+  readonly day: BoxDay;
+}
+
 /** Somebody sat down; the entry's own id names the sitting and seeds its shuffling. */
 export interface BeginEntry extends EntryBase {
   readonly kind: "begin";
@@ -92,7 +99,7 @@ export interface BringBackEntry extends CardEntry {
   readonly kind: "bring-back";
 }
 
-/** An earlier entry about a card no longer counts. */
+/** An earlier entry about a card, or a change of chart, no longer counts. */
 export interface TakeBackEntry extends EntryBase {
   readonly kind: "take-back";
   readonly entry: EntryId;
@@ -102,10 +109,21 @@ export interface TakeBackEntry extends EntryBase {
 export type CardLogEntry = LookEntry | OutcomeEntry | MoveEntry | WithdrawEntry | BringBackEntry;
 
 /** Any entry of the log. */
-export type LogEntry = SetUpEntry | SettingsEntry | BeginEntry | FinishEntry | CardLogEntry | TakeBackEntry;
+export type LogEntry =
+  | SetUpEntry
+  | SettingsEntry
+  | ChartEntry
+  | BeginEntry
+  | FinishEntry
+  | CardLogEntry
+  | TakeBackEntry;
 
 /** Whether an entry is about one card. */
 export const isCardEntry = (entry: LogEntry): entry is CardLogEntry => "card" in entry;
+
+/** What is taken back by the entries of a log. */
+export const takenBackBy = (entries: Iterable<LogEntry>): ReadonlySet<EntryId> =>
+  new Set([...entries].flatMap((entry) => (entry.kind === "take-back" ? [entry.entry] : [])));
 
 /** Entries in the order in which they count: by id, each id once. */
 export function inLogOrder<T extends { readonly id: EntryId }>(entries: Iterable<T>): readonly T[] {

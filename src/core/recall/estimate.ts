@@ -13,11 +13,15 @@ export interface RecallCount {
  */
 export const RECALL_PRIOR = { recalled: 9, missed: 1 } as const;
 
-/** Posterior mean chance of recall for compartments 1…K (beta-binomial conjugate update). */
+/**
+ * Posterior mean chance of recall for compartments 1…K (beta-binomial conjugate update). Counts of one compartment
+ * add up.
+ */
 export function recallByCompartment(counts: readonly RecallCount[], compartments: number): readonly number[] {
   return Array.from({ length: compartments }, (_, i) => {
-    const own = counts.find((count) => count.compartment === i + 1);
-    const recalled = RECALL_PRIOR.recalled + (own?.recalled ?? 0);
-    return recalled / (recalled + RECALL_PRIOR.missed + (own?.missed ?? 0));
+    const own = counts.filter((count) => count.compartment === i + 1);
+    const recalled = RECALL_PRIOR.recalled + own.reduce((sum, count) => sum + count.recalled, 0);
+    const missed = RECALL_PRIOR.missed + own.reduce((sum, count) => sum + count.missed, 0);
+    return recalled / (recalled + missed);
   });
 }

@@ -2,7 +2,7 @@
 import type { LocalDate } from "../calendar/local-date.ts";
 import type { CardId } from "../cards/cards.ts";
 import type { BoxDay } from "../chart/chart.ts";
-import { inLogOrder, type LogEntry } from "../log/entry.ts";
+import { inLogOrder, type LogEntry, takenBackBy } from "../log/entry.ts";
 import type { EntryId } from "../log/entry-id.ts";
 
 /** A sitting and its counts; entries that were taken back do not count, nor does a second visit of a card. */
@@ -34,7 +34,7 @@ export function tallyEntry(tally: SittingTally, entry: LogEntry): SittingTally {
 export function tallySittings(entries: Iterable<LogEntry>): readonly SittingTally[] {
   const ordered = inLogOrder(entries);
   const byId = new Map(ordered.map((entry) => [entry.id, entry]));
-  const gone = new Set(ordered.flatMap((entry) => (entry.kind === "take-back" ? [entry.entry] : [])));
+  const gone = takenBackBy(ordered);
   const visited = new Set<string>();
   const tallies = new Map<EntryId, SittingTally>();
   for (const entry of ordered) {

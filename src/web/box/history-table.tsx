@@ -56,6 +56,8 @@ function entryWords(entry: LogEntry): string {
       return WITHDRAWN[entry.reason];
     case "bring-back":
       return "Brought back";
+    case "chart":
+      return "The chart was changed";
     case "take-back":
       return "Taken back";
     default:
