@@ -9,8 +9,11 @@
 import { arrival, type Chart, compartmentCount } from "../src/core/chart/chart.ts";
 import { plainChart } from "../src/core/chart/make-chart.ts";
 import { steadyLoad } from "../src/core/chart/steady-load.ts";
-import { exactLoad } from "../src/core/load/exact-load.ts";
+import { walkCohorts } from "../src/core/load/cohorts.ts";
+import { REVIEWS, sumOf } from "../src/core/load/distribution.ts";
+import { drawsOn, exactLoad } from "../src/core/load/exact-load.ts";
 import { samplePiles } from "../tests/support/sampled-piles.ts";
+import { sumOfBinomials } from "./convolved-sum.ts";
 
 const RECALL = 0.9;
 const RUNS = 7;
@@ -139,6 +142,17 @@ const singleTime = single.walking + single.adding;
 console.log(`card by card: walks ${ms(single.walking)}, sums ${ms(single.adding)} (every ${EVERY}th day timed)`);
 console.log(
   `  together ${ms(singleTime)}, ${(singleTime / exactTime).toFixed(0)} times the exact load; ${single.q95.size - wrong.length} of ${single.q95.size} quantiles the same`,
+);
+
+const cohorts = walkCohorts(questionOf(CASE));
+const perDay = Array.from({ length: CASE.days }, (_, i) => drawsOn(cohorts, i + 1));
+const counts = perDay.map((draws) =>
+  draws.map(({ count, recalled, missed }) => ({ count, chance: recalled + missed })),
+);
+const inverted = quickest(() => perDay.map((draws) => sumOf(draws, REVIEWS)));
+const convolved = quickest(() => counts.map(sumOfBinomials));
+console.log(
+  `the ${CASE.days} distributions alone: ${ms(inverted)}; by convolution ${ms(convolved)}, ${(convolved / inverted).toFixed(1)} times`,
 );
 
 console.log("\n  cards   days   K   exact load   long run");

@@ -180,6 +180,7 @@ describe("a box to come", () => {
       chart: { compartments },
       start: "2026-03-14",
       restWeekdays: [],
+      restDates: [],
       newPerDay: 2,
       recall: [1, 0.5],
       pace,
@@ -193,7 +194,7 @@ describe("a box to come", () => {
   });
 
   it("begins on its first practice day", () => {
-    const box = { chart: plainChart(7), newPerDay: 10, recall: Array(7).fill(0.9), pace };
+    const box = { chart: plainChart(7), restDates: [], newPerDay: 10, recall: Array(7).fill(0.9), pace };
     // 14 March 2026 is a Saturday.
     const days = daysToCome({ ...box, start: "2026-03-14", restWeekdays: [6, 7] }, 4);
     expect(days.slice(0, 2).every(({ rest }) => rest)).toBe(true);
@@ -209,7 +210,7 @@ describe("a box to come", () => {
       fc.property(anyChart, rests, fc.nat(4000), (chart, restWeekdays, later) => {
         const start = addDays("2024-01-01", later);
         const recall = chart.compartments.map(() => 0.9);
-        const days = daysToCome({ chart, start, restWeekdays, newPerDay: 3, recall, pace }, 64);
+        const days = daysToCome({ chart, start, restWeekdays, restDates: [], newPerDay: 3, recall, pace }, 64);
         let boxDay = 0;
         days.forEach((day, i) => {
           expect(day.date).toBe(addDays(start, i));

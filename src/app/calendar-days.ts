@@ -1,5 +1,5 @@
 // The coming dates of a box: chart day, what is visited, and how much work is expected.
-import { type Calendar, daysAhead } from "../core/calendar/calendar.ts";
+import { type Calendar, type DateRange, daysAhead, freshCalendar } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
 import { type BoxDay, type Chart, chartDay, type Visit, visitsOn } from "../core/chart/chart.ts";
 import { type ExpectedDay, expectedLoad } from "../core/load/expected.ts";
@@ -68,6 +68,8 @@ export interface BoxToCome {
   readonly start: LocalDate;
   /** Weekdays without practice, 1 Monday … 7 Sunday; not all seven. */
   readonly restWeekdays: readonly number[];
+  /** Dates and ranges without practice. */
+  readonly restDates: readonly DateRange[];
   readonly newPerDay: number;
   /** Chance of recall in compartment 1…K. */
   readonly recall: readonly number[];
@@ -82,14 +84,11 @@ export function daysToCome(box: BoxToCome, count: number): readonly CalendarDay[
   return layOut({ chart, calendar, pace, from: { date: start, last: null }, load, late: [] }, count);
 }
 
-/** Zone and hour mean nothing here, since no clock is asked. A chart that waits keeps day 1 for the first practice day. */
-const calendarToCome = ({ start, restWeekdays }: BoxToCome): Calendar => ({
-  timeZone: "UTC",
-  rollOverHour: 0,
+/** A chart that waits keeps day 1 for the first practice day. */
+const calendarToCome = ({ start, restWeekdays, restDates }: BoxToCome): Calendar => ({
+  ...freshCalendar(start),
   restWeekdays,
-  restDates: [],
-  policy: "chart-waits",
-  anchor: { date: start, day: 1 },
+  restDates,
 });
 
 interface Course {

@@ -3,7 +3,7 @@ import { chartOfSitting } from "../core/box/chart-timeline.ts";
 import { compartmentAfter } from "../core/box/rechart.ts";
 import { compartmentCount } from "../core/chart/chart.ts";
 import { DEFAULT_PACE, ENOUGH_MEASUREMENTS, median, type Pace } from "../core/load/minutes.ts";
-import { recallByCompartment } from "../core/recall/estimate.ts";
+import { type RecallCount, recallByCompartment } from "../core/recall/estimate.ts";
 import { chartsOf } from "./charts.ts";
 import type { BoxRecord, Session } from "./ports.ts";
 
@@ -11,19 +11,22 @@ import type { BoxRecord, Session } from "./ports.ts";
 const RECENT = { visits: 2_000, seconds: 500 } as const;
 
 /**
- * Chance of recall in compartments 1…K, from the prior and the newest visits. Those of a past chart count for the
- * compartment to which their cards would have been moved.
+ * First answers of the newest visits, by compartment of the box's chart. Those of a past chart count for the compartment
+ * to which their cards would have been moved.
  */
-export async function recallOf(session: Session, box: BoxRecord): Promise<readonly number[]> {
+export async function recentVisits(session: Session, box: BoxRecord): Promise<readonly RecallCount[]> {
   const charts = await chartsOf(session, box);
   const visits = await session.boxes.recentVisits(box.id, RECENT.visits);
-  const counts = visits.flatMap((count) => {
+  return visits.flatMap((count) => {
     const then = chartOfSitting(charts, count.sitting);
     const known = count.compartment >= 1 && count.compartment <= compartmentCount(then);
     return known ? [{ ...count, compartment: compartmentAfter(then, box.chart, count.compartment) }] : [];
   });
-  return recallByCompartment(counts, compartmentCount(box.chart));
 }
+
+/** Chance of recall in compartments 1…K, from the prior and the newest visits. */
+export const recallOf = async (session: Session, box: BoxRecord): Promise<readonly number[]> =>
+  recallByCompartment(await recentVisits(session, box), compartmentCount(box.chart));
 
 /** Seconds per card: the learner's own medians where enough was measured, else the defaults. */
 export async function paceOf(

@@ -1,5 +1,5 @@
 // Setting a box up, and changing how its days run.
-import { type Calendar, changeCalendar } from "../core/calendar/calendar.ts";
+import { type Calendar, changeCalendar, freshCalendar } from "../core/calendar/calendar.ts";
 import { localDateAt } from "../core/calendar/local-date.ts";
 import type { Chart } from "../core/chart/chart.ts";
 import { LEVELLED_CHART } from "../core/chart/make-chart.ts";
@@ -24,14 +24,8 @@ export const setUpBox = (
     if (known) return boxView(known);
     const now = context.clock();
     const { timeZone } = options;
-    const calendar: Calendar = {
-      timeZone,
-      rollOverHour: BOX_DEFAULTS.rollOverHour,
-      restWeekdays: [],
-      restDates: [],
-      policy: "chart-waits",
-      anchor: { date: localDateAt(now, timeZone, BOX_DEFAULTS.rollOverHour), day: 1 },
-    };
+    const { rollOverHour } = BOX_DEFAULTS;
+    const calendar = freshCalendar(localDateAt(now, timeZone, rollOverHour), timeZone, rollOverHour);
     const id = freshId(context);
     const entry: SetUpEntry = {
       id: freshId(context),

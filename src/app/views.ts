@@ -1,13 +1,15 @@
 // What the program shows: the read models that the server sends, the pages draw and the command line prints.
 
 import type { Place } from "../core/box/placement.ts";
-import type { Calendar, MissedDayPolicy } from "../core/calendar/calendar.ts";
+import type { Calendar, DayMark, MissedDayPolicy } from "../core/calendar/calendar.ts";
 import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { Card } from "../core/cards/cards.ts";
 import type { BoxDay, Chart } from "../core/chart/chart.ts";
 import type { Fact } from "../core/facts/fact.ts";
+import type { Waiting } from "../core/load/expected.ts";
 import type { Pace } from "../core/load/minutes.ts";
 import type { LogEntry } from "../core/log/entry.ts";
+import type { RecallCount } from "../core/recall/estimate.ts";
 import type { SittingPlan } from "../core/sitting/plan.ts";
 import type { SittingEvent } from "../core/sitting/sitting.ts";
 
@@ -93,6 +95,28 @@ export interface TodayView {
   readonly lastEntry: string | null;
   readonly ruler: readonly RulerTick[];
   readonly policies: readonly PolicyPreview[];
+}
+
+/** What the Plan page starts from. Without a box it plans an empty one that begins today. */
+export interface PlanView {
+  readonly box: BoxView | null;
+  readonly calendar: Calendar;
+  /** Today. */
+  readonly date: LocalDate;
+  /** The first date that is still ahead: today, or tomorrow once today was sat. */
+  readonly from: LocalDate;
+  /** The last day that is done. */
+  readonly last: DayMark | null;
+  /** Cards in compartments, counted by compartment and due day. */
+  readonly waiting: readonly Waiting[];
+  /** First answers of the newest visits, by compartment. */
+  readonly visits: readonly RecallCount[];
+  readonly pace: Pace;
+  /** Whether `pace` comes from this learner's own answers. */
+  readonly paceMeasured: boolean;
+  readonly stock: number;
+  /** The entry of the newest change of chart, while it can still be taken back. */
+  readonly chartChange: string | null;
 }
 
 /** A sitting to be sat or resumed. */

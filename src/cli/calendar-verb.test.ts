@@ -1,18 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { printedBy } from "../../tests/support/verb-output.ts";
 import type { CalendarDay } from "../app/calendar-days.ts";
 import { calendarVerb } from "./calendar-verb.ts";
 import type { Call } from "./verb.ts";
 
 /** What the verb prints when it is called with these options. */
-async function printed(values: Call["values"]): Promise<string> {
-  let text = "";
-  const out = (more: string): void => {
-    text += more;
-  };
-  const status = await calendarVerb.run({ values, positionals: [], usage: (message) => new Error(message), out });
-  expect(status).toBe(0);
-  return text;
-}
+const printed = (values: Call["values"]): Promise<string> => printedBy(calendarVerb, values);
 
 const planned = async (values: Call["values"]): Promise<readonly CalendarDay[]> => {
   const { subscription, days } = JSON.parse(await printed({ start: "2026-03-14", json: true, ...values }));

@@ -1,31 +1,28 @@
 // longhold calendar: the coming days as a calendar file, of the box in the data folder or of one to come.
 import { CALENDAR_DAYS, type CalendarPlan, calendarDays, daysToCome } from "../app/calendar-days.ts";
 import { BOX_DEFAULTS } from "../app/set-up.ts";
-import { addDays, isLocalDate, type LocalDate } from "../core/calendar/local-date.ts";
+import { addDays, type LocalDate } from "../core/calendar/local-date.ts";
 import { compartmentCount } from "../core/chart/chart.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
-import { DEFAULT_PACE, type Pace } from "../core/load/minutes.ts";
+import { DEFAULT_PACE } from "../core/load/minutes.ts";
 import { counted } from "../core/words.ts";
 import { CALENDAR_TITLE, calendarFile } from "../exchange/calendar-file.ts";
 import { calendarPath } from "../server/calendar-routes.ts";
 import { CHART_OPTIONS, chartFrom } from "./chart-options.ts";
-import { decimal, RECALL_OPTION, recallFrom, wholeNumber } from "./options.ts";
+import { RECALL_OPTION, recallFrom, wholeNumber } from "./options.ts";
+import { dateFrom, paceFrom, REST_OPTION, restFrom, SECONDS_OPTION } from "./plan-options.ts";
 import { type Call, DATA_OPTION, JSON_OPTION, type Option, printJson, reading, type Verb } from "./verb.ts";
 import { writeWhole } from "./write-whole.ts";
 
-const WEEKDAYS: readonly string[] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
-const MOST = { new: 1_000, seconds: 3_600, title: 120 } as const;
+const MOST = { new: 1_000, title: 120 } as const;
 
 /** What is said of a box that is yet to be begun; one that is there knows it all itself. */
 const TO_COME: Readonly<Record<string, Option>> = {
   ...CHART_OPTIONS,
   new: { type: "string", about: `new cards a day (${BOX_DEFAULTS.newPerDay})` },
   recall: RECALL_OPTION,
-  seconds: {
-    type: "string",
-    about: `for a card recalled, missed and new (${DEFAULT_PACE.recalled},${DEFAULT_PACE.missed},${DEFAULT_PACE.fresh})`,
-  },
-  rest: { type: "string", about: "weekdays without practice (none), such as mon,sun" },
+  seconds: SECONDS_OPTION,
+  rest: REST_OPTION,
 };
 
 /** Writes the coming days as an iCalendar file, or prints them. */
@@ -90,45 +87,20 @@ function planToCome(call: Call, title: string, count: number): CalendarPlan | nu
   const chart = chartFrom(call);
   const newPerDay = wholeNumber(call, "new", { least: 0, most: MOST.new }) ?? BOX_DEFAULTS.newPerDay;
   const recall = recallFrom(call, compartmentCount(chart));
-  const box = { chart, start, restWeekdays: restFrom(call), newPerDay, recall, pace: paceFrom(call) };
+  const box = { chart, start, ...restFrom(call), newPerDay, recall, pace: paceFrom(call) ?? DEFAULT_PACE };
   return { id: title, chart, days: daysToCome(box, count) };
 }
 
 function startFrom(call: Call, count: number): LocalDate | null {
-  const { start } = call.values;
-  if (typeof start !== "string") {
+  const start = dateFrom(call, "start");
+  if (start === null) {
     const given = Object.keys(TO_COME).find((name) => call.values[name] !== undefined);
     if (given)
       throw call.usage(`--${given} is about a box that is begun on --start DATE; the one there is has its own`);
     return null;
   }
-  if (!isLocalDate(start)) throw call.usage(`--start takes a date such as 2026-03-14, not “${start}”`);
   if (start > addDays("9999-12-31", 1 - count)) throw call.usage("--start is too late: no year after 9999 has a name");
   if (call.values.data !== undefined)
     throw call.usage("--start plans a box that is in no folder yet; leave --data out");
   return start;
-}
-
-function restFrom(call: Call): readonly number[] {
-  const { rest } = call.values;
-  if (typeof rest !== "string") return [];
-  const days = rest.split(",").map((name) => {
-    const day = WEEKDAYS.indexOf(name.trim().toLowerCase());
-    if (day < 0) throw call.usage(`--rest takes ${WEEKDAYS.join(", ")} with commas between, not “${rest}”`);
-    return day + 1;
-  });
-  if (new Set(days).size === WEEKDAYS.length) throw call.usage("--rest must leave at least one weekday for practice");
-  return [...new Set(days)];
-}
-
-function paceFrom(call: Call): Pace {
-  const { seconds } = call.values;
-  if (typeof seconds !== "string") return DEFAULT_PACE;
-  const [recalled, missed, fresh, ...more] = seconds.split(",").map((part) => decimal(part.trim()));
-  const inRange = (n: number | undefined): n is number => n !== undefined && n >= 0 && n <= MOST.seconds;
-  if (!inRange(recalled) || !inRange(missed) || !inRange(fresh) || more.length > 0)
-    throw call.usage(
-      `--seconds takes three numbers from 0 to ${MOST.seconds}: recalled, missed, new; not “${seconds}”`,
-    );
-  return { recalled, missed, fresh };
 }

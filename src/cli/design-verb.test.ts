@@ -1,17 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { printedBy } from "../../tests/support/verb-output.ts";
 import { designVerb } from "./design-verb.ts";
 import type { Call } from "./verb.ts";
 
 /** What the verb prints when it is called with these options. */
-async function printed(values: Call["values"]): Promise<string> {
-  let text = "";
-  const out = (more: string): void => {
-    text += more;
-  };
-  const status = await designVerb.run({ values, positionals: [], usage: (message) => new Error(message), out });
-  expect(status).toBe(0);
-  return text;
-}
+const printed = (values: Call["values"]): Promise<string> => printedBy(designVerb, values);
 
 interface Printed {
   readonly periods: readonly number[];

@@ -1,38 +1,50 @@
-// longhold load: what a box that is begun empty asks from day 1 on.
-import { type Chart, compartmentCount } from "../core/chart/chart.ts";
+// longhold load: what a box asks, day by day and in the long run.
+import type { Chart } from "../core/chart/chart.ts";
 import { type SteadyLoad, steadyLoad } from "../core/chart/steady-load.ts";
-import { type ExactDay, exactLoad } from "../core/load/exact-load.ts";
-import { CHART_OPTIONS, chartFrom } from "./chart-options.ts";
-import { RECALL_OPTION, recallFrom, wholeNumber } from "./options.ts";
+import { datedDays } from "../core/load/dated-days.ts";
+import type { Spread } from "../core/load/exact-load.ts";
+import { ENOUGH_SETS, mixLoad } from "../core/load/mixed-load.ts";
+import type { NewCardSchedule } from "../core/load/new-cards.ts";
+import { onDates, type PlanDay, type PlanQuestion, planLoad, toBoxDays } from "../core/load/plan-load.ts";
+import type { Beta } from "../core/recall/beta.ts";
+import { wholeNumber } from "./options.ts";
+import { PLAN_OPTIONS, planFrom, SCHEDULE_OPTIONS, scheduleFrom } from "./plan-options.ts";
 import { JSON_OPTION, printJson, type Verb } from "./verb.ts";
 
-const MOST = { new: 1_000, days: 3_650 } as const;
+const MOST_DAYS = 3_650;
 const LEVELS = [0.05, 0.95] as const;
 
-/** Prints mean, spread and 5 % and 95 % quantiles of each day's reviews, and the load in the long run. */
+/** Prints mean, spread and 5 % and 95 % quantiles of each day's reviews and minutes, and the load in the long run. */
 export const loadVerb: Verb = {
   name: "load",
   about: "print how many reviews a box asks, day by day and in the long run",
   options: {
-    new: { type: "string", about: "new cards a day (20)" },
-    recall: RECALL_OPTION,
-    days: { type: "string", about: "how many days from day 1 on (365)" },
-    ...CHART_OPTIONS,
+    ...SCHEDULE_OPTIONS,
+    days: { type: "string", about: "how many days (365)" },
+    ...PLAN_OPTIONS,
     json: JSON_OPTION,
   },
-  run(call) {
-    const chart = chartFrom(call);
-    const recall = recallFrom(call, compartmentCount(chart));
-    const newPerDay = wholeNumber(call, "new", { least: 0, most: MOST.new }) ?? 20;
-    const days = wholeNumber(call, "days", { least: 1, most: MOST.days }) ?? 365;
-    const question = { chart, recall, waiting: [], from: 1, days, newCards: () => newPerDay, quantiles: LEVELS };
-    const load = exactLoad(question);
-    const settled = settledLoad(chart, recall, newPerDay);
-    if (call.values.json) printJson(call, asJson(load, settled));
-    else call.out(asTable(load, settled));
-    return Promise.resolve(0);
+  async run(call) {
+    const { posterior, dated, ...plan } = await planFrom(call);
+    const schedule = scheduleFrom(call, dated, 20);
+    const dates = wholeNumber(call, "days", { least: 1, most: MOST_DAYS }) ?? 365;
+    const load = loadOf({ ...plan, schedule, dates, quantiles: LEVELS }, posterior);
+    const settled = schedule.kind === "steady" ? settledLoad(plan.chart, plan.recall, schedule) : null;
+    const bands = posterior ? "chance and what is not known of recall" : "chance alone";
+    if (call.values.json) printJson(call, { ...asJson(load, dated), longRun: settled, bands });
+    else call.out(asTable(load, dated, [longRunWords(settled, schedule), `the bands hold ${bands}`]));
+    return 0;
   },
 };
+
+/** The load for known recall, or mixed over what is known of it. */
+function loadOf(question: PlanQuestion, posterior: readonly Beta[] | null): readonly PlanDay[] {
+  if (!posterior) return planLoad(question);
+  const days = datedDays(question);
+  const mixture = mixLoad(toBoxDays(question, days), posterior);
+  while (mixture.sets() < ENOUGH_SETS) mixture.add();
+  return onDates(days, mixture.load(), LEVELS.length);
+}
 
 type Settled = Pick<SteadyLoad, "mean" | "peak" | "peakToMean">;
 
@@ -40,30 +52,48 @@ type Settled = Pick<SteadyLoad, "mean" | "peak" | "peakToMean">;
 const LONG_RUN_ERROR = 1e-6;
 
 /** The long run at a pace; null where a compartment is never recalled, or where it is not found in reasonable time. */
-function settledLoad(chart: Chart, recall: readonly number[], newPerDay: number): Settled | null {
+function settledLoad(
+  chart: Chart,
+  recall: readonly number[],
+  { each }: Extract<NewCardSchedule, { kind: "steady" }>,
+): Settled | null {
   if (recall.some((p) => p === 0)) return null;
   const { mean, peak, peakToMean, error } = steadyLoad(chart, recall);
-  return error > LONG_RUN_ERROR ? null : { mean: mean * newPerDay, peak: peak * newPerDay, peakToMean };
+  return error > LONG_RUN_ERROR ? null : { mean: mean * each, peak: peak * each, peakToMean };
 }
 
-function asJson(load: readonly ExactDay[], settled: Settled | null): unknown {
-  const days = load.map(({ day, newCards, reviews: { mean, sd, quantiles } }) => ({
+const spreadJson = ({ mean, sd, quantiles }: Spread) => ({ mean, sd, q05: quantiles[0], q95: quantiles[1] });
+
+function asJson(load: readonly PlanDay[], dated: boolean) {
+  const days = load.map(({ date, kind, day, newCards, reviews, minutes }) => ({
     day,
+    ...(dated ? { date, kind } : {}),
     new: newCards,
-    reviews: { mean, sd, q05: quantiles[0], q95: quantiles[1] },
+    reviews: spreadJson(reviews),
+    minutes: spreadJson(minutes),
   }));
-  return { days, longRun: settled };
+  return { days };
 }
 
-function asTable(load: readonly ExactDay[], settled: Settled | null): string {
+function asTable(load: readonly PlanDay[], dated: boolean, end: readonly string[]): string {
   const row = (cells: readonly (string | number)[]): string =>
     `${cells.map((cell, i) => String(cell).padStart(i < 2 ? 5 : 9)).join("")}\n`;
-  const rows = load.map(({ day, newCards, reviews: { mean, sd, quantiles } }) =>
-    row([day, newCards, mean.toFixed(1), sd.toFixed(1), ...quantiles]),
+  const lead = (date: string, text: string): string => (dated ? `${date.padEnd(10)} ${text}` : text);
+  const rows = load.map(({ date, kind, day, newCards, reviews: { mean, sd, quantiles }, minutes }) =>
+    kind === "sitting"
+      ? lead(date, row([day ?? "", newCards, mean.toFixed(1), sd.toFixed(1), ...quantiles, minutes.mean.toFixed(1)]))
+      : lead(date, `${row([day ?? ""]).trimEnd()}  ${kind}\n`),
   );
-  const end = settled
-    ? `in the long run ${settled.mean.toFixed(1)} reviews a day, ${settled.peak.toFixed(1)} on the busiest day of the ` +
-      `cycle (${settled.peakToMean.toFixed(2)} times the mean)\n`
-    : "in the long run the load does not settle, or too slowly to be worked out\n";
-  return [row(["day", "new", "mean", "sd", "5 %", "95 %"]), ...rows, end].join("");
+  const head = lead("date", row(["day", "new", "mean", "sd", "5 %", "95 %", "minutes"]));
+  return [head, ...rows, ...end.map((line) => `${line}\n`)].join("");
+}
+
+function longRunWords(settled: Settled | null, { kind }: NewCardSchedule): string {
+  if (kind !== "steady") return "a long run is only told for a steady number of new cards";
+  if (!settled) return "in the long run the load does not settle, or too slowly to be worked out";
+  const { mean, peak, peakToMean } = settled;
+  return (
+    `in the long run ${mean.toFixed(1)} reviews a day, ${peak.toFixed(1)} on the busiest day of the ` +
+    `cycle (${peakToMean.toFixed(2)} times the mean)`
+  );
 }

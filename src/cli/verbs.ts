@@ -1,4 +1,5 @@
 // All verbs of the command line.
+import { affordVerb } from "./afford-verb.ts";
 import { calendarVerb } from "./calendar-verb.ts";
 import { chartVerb } from "./chart-verb.ts";
 import { demoVerb } from "./demo-verb.ts";
@@ -6,6 +7,7 @@ import { designVerb } from "./design-verb.ts";
 import { exportVerb } from "./export-verb.ts";
 import { importVerb } from "./import-verb.ts";
 import { loadVerb } from "./load-verb.ts";
+import { readyVerb } from "./ready-verb.ts";
 import { rebuildVerb } from "./rebuild-verb.ts";
 import { serveVerb } from "./serve-verb.ts";
 import { sitVerb } from "./sit-verb.ts";
@@ -25,6 +27,8 @@ export const VERBS: readonly Verb[] = [
   chartVerb,
   designVerb,
   loadVerb,
+  affordVerb,
+  readyVerb,
   calendarVerb,
   rebuildVerb,
 ];

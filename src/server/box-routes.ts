@@ -1,6 +1,7 @@
 // Today, the sitting, the log and the box.
 import { cardHistory, cardsInPlace, drawerView, readCards } from "../app/box-view.ts";
 import { changeChart } from "../app/change-chart.ts";
+import { planView } from "../app/plan-view.ts";
 import type { Context } from "../app/ports.ts";
 import { recordEntries, type SentEntry } from "../app/record.ts";
 import { changeSettings, setUpBox } from "../app/set-up.ts";
@@ -19,6 +20,11 @@ import {
 
 const routes = {
   today: route({ method: "get", path: "/api/today", answer: "TodayView: what to do now, and how long it will take" }),
+  plan: route({
+    method: "get",
+    path: "/api/plan",
+    answer: "PlanView: the box as it is, from which loads are worked out",
+  }),
   setUp: route({
     method: "post",
     path: "/api/box",
@@ -72,6 +78,7 @@ export const machineTimeZone = (): string => Intl.DateTimeFormat().resolvedOptio
 /** Adds the routes of the box. */
 export function addBoxRoutes(api: Api, context: Context): void {
   api.openapi(routes.today, async (c) => c.json(await todayView(context, machineTimeZone())));
+  api.openapi(routes.plan, async (c) => c.json(await planView(context, machineTimeZone())));
   api.openapi(routes.setUp, async (c) => c.json(await setUpBox(context, c.req.valid("json"))));
   api.openapi(routes.settings, async (c) => c.json(await changeSettings(context, c.req.valid("json"))));
   api.openapi(routes.chart, async (c) => c.json(await changeChart(context, c.req.valid("json"))));

@@ -7,7 +7,21 @@ import sharp from "sharp";
 import { describe, expect, test } from "vitest";
 import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
-const VERBS = ["serve", "demo", "import", "export", "today", "sit", "chart", "design", "load", "calendar", "rebuild"];
+const VERBS = [
+  "serve",
+  "demo",
+  "import",
+  "export",
+  "today",
+  "sit",
+  "chart",
+  "design",
+  "load",
+  "afford",
+  "ready",
+  "calendar",
+  "rebuild",
+];
 
 /** `longhold sit` with these lines typed. */
 const sit = (data: string, lines: readonly string[], newCards = "0") =>

@@ -21,7 +21,7 @@ const SUNDAY = [7];
 
 const planOf = (chart: Chart, start: LocalDate, restWeekdays: readonly number[], count = 64): CalendarPlan => {
   const recall = chart.compartments.map(() => 0.9);
-  const days = daysToCome({ chart, start, restWeekdays, newPerDay: 10, recall, pace: PACE }, count);
+  const days = daysToCome({ chart, start, restWeekdays, restDates: [], newPerDay: 10, recall, pace: PACE }, count);
   return { id: "the guide's box", chart, days };
 };
 

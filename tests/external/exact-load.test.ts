@@ -5,7 +5,7 @@ import type { Chart } from "../../src/core/chart/chart.ts";
 import { meanReviews } from "../../src/core/chart/chart-flow.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
 import { steadyLoad } from "../../src/core/chart/steady-load.ts";
-import { askedProbability } from "../../src/core/load/cohorts.ts";
+import { walkCard } from "../../src/core/load/cohorts.ts";
 import { type ExactDay, exactLoad } from "../../src/core/load/exact-load.ts";
 import { type DaySample, samplePiles } from "../support/sampled-piles.ts";
 
@@ -72,7 +72,7 @@ const daily = (compartments: number): Chart => ({
 
 /** Chance that a card has more than n reviews until it is kept, at n = 0, 1, 2 …: that it is asked on day n + 1. */
 const moreThan = (p: number, r: number, most: number): Float64Array =>
-  askedProbability(daily(r), Array(r).fill(p), { compartment: 1, due: 1 }, 1, most);
+  walkCard({ chart: daily(r), recall: Array(r).fill(p), from: 1, days: most }, { compartment: 1, due: 1 }).asked;
 
 describe("a card's number of reviews until it is kept", () => {
   // 100,000 days: for p = 0.5, r = 10, the slowest, e^(-100000/2046) = 6e-22 of a card is left.

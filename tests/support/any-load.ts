@@ -30,3 +30,9 @@ export const anyLoad = (charts: fc.Arbitrary<Chart>, days: number): fc.Arbitrary
         .map((each) => (day: number) => each[day % each.length] ?? 0),
     }),
   );
+
+/** The same, with days on which nobody sits. */
+export const anyLoadWithGaps = (charts: fc.Arbitrary<Chart>, days: number): fc.Arbitrary<LoadQuestion> =>
+  fc
+    .record({ question: anyLoad(charts, days), kept: fc.array(fc.boolean(), { minLength: 1, maxLength: 9 }) })
+    .map(({ question, kept }) => ({ ...question, sits: (i: number) => kept[i % kept.length] ?? true }));

@@ -36,6 +36,19 @@ export interface DayMark {
   readonly day: BoxDay;
 }
 
+/**
+ * The calendar of a box whose day 1 is `start`: no rest days, and the chart waits. Zone and hour only matter to whoever
+ * asks a clock.
+ */
+export const freshCalendar = (start: LocalDate, timeZone = "UTC", rollOverHour = 0): Calendar => ({
+  timeZone,
+  rollOverHour,
+  restWeekdays: [],
+  restDates: [],
+  policy: "chart-waits",
+  anchor: { date: start, day: 1 },
+});
+
 /** Whether a date is a planned rest day. */
 export const isRestDay = (calendar: Calendar, date: LocalDate): boolean =>
   calendar.restWeekdays.includes(isoWeekday(date)) ||

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { recallOnceKept } from "../recall/forgetting.ts";
 import { checkChart, cycleLength, tabCount } from "./chart.ts";
 import { LADDERS, type LadderFigures, type LadderQuestion, ladderPeriods, searchLadders } from "./search-ladders.ts";
 import { steadyLoad } from "./steady-load.ts";
@@ -73,10 +74,25 @@ describe("the ladders side by side", () => {
     }
   });
 
+  it("tell the recall a year after a card was kept, as if it had waited in a compartment more", () => {
+    const ladders = searched({ recall: 0.8, tabs: 9, budget: 20 });
+    for (const { periods, recallAYearOn } of ladders) {
+      expect(recallAYearOn).toBe(recallOnceKept(periods, 0.8, 365));
+      expect(recallAYearOn).toBeGreaterThan(0);
+    }
+    // Powers of 5 up to 125 would go on with 625 days, so that a year is less than the wait measured: above 0.8. Periods
+    // that grow by half reach 24 days at most.
+    const of = (wanted: string): number => ladders.find(({ periods }) => periods.join() === wanted)?.recallAYearOn ?? 0;
+    expect(of("1,5,25,125")).toBeGreaterThan(0.8);
+    expect(of("1,2,3,4,5,8,12,18,24")).toBeLessThan(0.8);
+  });
+
   it("hold both harmonic ladders unless something else is asked", () => {
-    const periods = searched({ recall: 0.9, tabs: 9, budget: 20 }).map((one) => one.periods.join());
-    expect(periods).toContain("1,3,9,27,81");
-    expect(periods).toContain("1,2,4,8,16,32,64");
+    const ladders = searched({ recall: 0.9, tabs: 9, budget: 20 });
+    expect(ladders).toContainEqual(expect.objectContaining({ compartments: 5, ratio: 3, periods: [1, 3, 9, 27, 81] }));
+    const doubling = [1, 2, 4, 8, 16, 32, 64];
+    expect(ladders).toContainEqual(expect.objectContaining({ compartments: 7, ratio: 2, periods: doubling }));
+    const periods = ladders.map((one) => one.periods.join());
     expect(new Set(periods).size).toBe(periods.length);
   });
 

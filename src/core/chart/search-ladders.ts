@@ -1,4 +1,5 @@
 // Ladders of periods side by side: how many compartments, and how fast the periods grow.
+import { recallOnceKept } from "../recall/forgetting.ts";
 import { fail, ok, type Result } from "../result.ts";
 import { divisors } from "./bundle-choices.ts";
 import { type Chart, cycleLength } from "./chart.ts";
@@ -35,11 +36,16 @@ export interface LadderFigures {
   readonly peakToMean: number;
   /** Longest wait in days that any card meets between two reviews. */
   readonly longestWait: number;
+  /** Chance that a kept card is recalled a year after it was kept; see `recallOnceKept` for what is assumed. */
+  readonly recallAYearOn: number;
   readonly tabs: number;
   readonly chart: Chart;
   /** Whether no chart of the ladder within the tabs has a lower peak; otherwise its search was heuristic. */
   readonly exact: boolean;
 }
+
+/** Days after which a kept card is asked for in thought. */
+const A_YEAR = 365;
 
 /** What is compared if nothing else is asked, and how far a period may be from an even growth. */
 export const LADDERS = {
@@ -72,7 +78,8 @@ export function searchLadders(question: LadderQuestion): Result<readonly LadderF
       if (!design.ok) return design;
       const { chart, tabs: used, peakToMean, exact } = design.value;
       const { mean, daysUntilKept, longestWait } = steadyLoad(chart, recalls);
-      const measures = { reviewsPerCard: mean, daysUntilKept, peakToMean, longestWait, tabs: used };
+      const recallAYearOn = recallOnceKept(periods, recall, A_YEAR);
+      const measures = { reviewsPerCard: mean, daysUntilKept, peakToMean, longestWait, recallAYearOn, tabs: used };
       const own = { compartments: count, ratio, periods, cycle: cycleLength(chart) };
       figures.set(periods.join(), { ...own, ...measures, chart, exact });
     }

@@ -1,107 +1,189 @@
-// The exact distribution of a sum of independent binomial counts, by convolution.
-// No simulation and no normal approximation: what is left out is below `LEFT_OUT` and known beforehand.
+// The exact distribution of a day's work: a sum over cohorts of cards that are asked or not, recalled or missed.
+// No simulation and no normal approximation. The sum's characteristic function is a product over the cards; it is
+// inverted by a discrete Fourier transform over the window of sums that can matter (the DFT-CF method: Hong, On
+// computing the distribution function for the Poisson binomial distribution, 2013; cited from memory).
 
-/** How many of `count` cards are asked, each independently with the same chance from 0 to 1. */
-export interface BinomialTerm {
+/** So many cards, each of which is independently asked and recalled, asked and missed, or not asked. */
+export interface Draw {
+  /** A whole number from 0 on. */
   readonly count: number;
-  readonly chance: number;
+  /** Chance, 0 to 1, of being asked and recalled. */
+  readonly recalled: number;
+  /** Chance, 0 to 1, of being asked and missed; the two add up to at most 1. */
+  readonly missed: number;
 }
 
-/** Chances of the counts `first`, `first` + 1, …; all other counts together have a chance below `LEFT_OUT`. */
+/** What a recalled and a missed card add to the sum, whole numbers from 0 on, not both 0. */
+export interface Steps {
+  readonly recalled: number;
+  readonly missed: number;
+}
+
+/** Every card that is asked counts as one review. */
+export const REVIEWS: Steps = { recalled: 1, missed: 1 };
+
+/** Chances of the sums `first`, `first` + 1, …; all other sums together have a chance below `LEFT_OUT`. */
 export interface Pmf {
   readonly first: number;
   readonly chances: Float64Array;
 }
 
-/** Chance that is cut off from both ends of a distribution, in total over all steps of its making. */
-export const LEFT_OUT = 1e-15;
+/** Chance outside the window of a distribution, or weight of the frequencies left out: e^-37 each, and rounding. */
+export const LEFT_OUT = 1e-13;
 
-/** Mean and standard deviation, in cards, of the sum: Σ n q and √(Σ n q (1 − q)). */
-export function moments(terms: readonly BinomialTerm[]): { readonly mean: number; readonly sd: number } {
+/** Natural logarithm of what is small enough to be left out. */
+const NEGLIGIBLE = -37;
+
+/** Mean and standard deviation of the sum. */
+export function moments(draws: readonly Draw[], steps: Steps): { readonly mean: number; readonly sd: number } {
   let mean = 0;
   let variance = 0;
-  for (const { count, chance } of terms) {
-    mean += count * chance;
-    variance += count * chance * (1 - chance);
+  for (const { count, recalled, missed } of draws) {
+    const one = recalled * steps.recalled + missed * steps.missed;
+    // Σ p x² − (Σ p x)² cancels for cards that are sure to be asked; the squares of differences do not.
+    const rest = Math.max(0, 1 - recalled - missed);
+    const spread = recalled * (steps.recalled - one) ** 2 + missed * (steps.missed - one) ** 2 + rest * one ** 2;
+    mean += count * one;
+    variance += count * spread;
   }
   return { mean, sd: Math.sqrt(variance) };
 }
 
 /**
- * Distribution of the sum of independent binomial counts; less than `LEFT_OUT` of it is cut away. Counts are below
- * 2^31. Cost: some 300 × (variance of the sum) for the convolutions, and terms × width for each binary digit of the
- * counts; it does not grow with the square of the number of cards.
- *
- * A binomial count is a sum of as many single cards, so the generating function is the product of (1 − q + q s)^n.
- * With n in binary digits this is done as Horner's rule does it: for each digit, from the highest, the distribution
- * so far is doubled (convolved with itself) and one card is added for each term whose n has that digit.
+ * Distribution of the sum over all cards. Sums stay below 2^31. Cost: about 30 × draws while one spread governs
+ * the sum, and the window (some 17 standard deviations) × 30; it grows neither with the number of cards nor with
+ * their spread.
  */
-export function sumOfBinomials(terms: readonly BinomialTerm[]): Pmf {
-  const digits = 32 - Math.clz32(terms.reduce((most, { count }) => Math.max(most, count), 0));
-  let sum = certain(0);
-  for (let digit = digits - 1; digit >= 0; digit--) {
-    const chances = terms.filter(({ count }) => (count >>> digit) & 1).map(({ chance }) => chance);
-    // Two ends are cut for each card and each convolution; later doublings double what is cut now.
-    const cut = LEFT_OUT / (2 ** digit * digits * 2 * (chances.length + 2));
-    const doubled = sum.chances.length > 1 ? normalised(trim(convolve(sum, sum), cut)) : certain(2 * sum.first);
-    sum = trim(convolve(doubled, sumOfCards(chances, cut)), cut);
+export function sumOf(draws: readonly Draw[], steps: Steps): Pmf {
+  const { mean, sd } = moments(draws, steps);
+  const { first, size } = windowOf(draws, steps, mean, sd);
+  const chances = new Float64Array(size).fill(1 / size);
+  const damping = dampingOf(draws, steps);
+  const groups = groupsOf(draws);
+  for (let j = 1; 2 * j <= size; j++) {
+    const angle = (2 * Math.PI * j) / size;
+    if (damping(angle) < NEGLIGIBLE) continue;
+    const { log, turn } = characteristic(groups, steps, angle);
+    const weight = ((2 * j === size ? 1 : 2) * Math.exp(log)) / size;
+    addWave(chances, weight, turn - angle * first, angle);
   }
-  return sum;
+  for (let i = 0; i < size; i++) if ((chances[i] as number) < 0) chances[i] = 0;
+  return { first, chances };
 }
 
 /**
- * The smallest count whose cumulative probability reaches the level; a level not between 0 and 1 is a `RangeError`.
- * Within `LEFT_OUT` of 1 it is the largest count that is kept.
+ * The smallest sum whose cumulative probability reaches the level; a level not between 0 and 1 is a `RangeError`.
+ * A level that is missed by less than `LEFT_OUT` counts as reached.
  */
 export function quantile({ first, chances }: Pmf, level: number): number {
   if (!(level > 0 && level < 1)) throw new RangeError(`a quantile's level lies between 0 and 1, not at ${level}`);
   let reached = 0;
   for (let i = 0; i < chances.length; i++) {
-    reached += chances[i] ?? 0;
-    if (reached >= level) return first + i;
+    reached += chances[i] as number;
+    if (reached + LEFT_OUT >= level) return first + i;
   }
   return first + chances.length - 1;
 }
 
-const certain = (count: number): Pmf => ({ first: count, chances: Float64Array.of(1) });
+/** The quantile of each level. */
+export const quantilesOf = (pmf: Pmf, levels: readonly number[]): readonly number[] =>
+  levels.map((level) => quantile(pmf, level));
 
-/** Single cards, added one by one within the window of counts whose chances are kept. */
-function sumOfCards(asked: readonly number[], cut: number): Pmf {
-  const chances = new Float64Array(asked.length + 1);
-  let low = 0;
-  let high = 0;
-  chances[0] = 1;
-  for (const q of asked) {
-    high++;
-    for (let i = high; i > low; i--) chances[i] = (chances[i] as number) * (1 - q) + (chances[i - 1] as number) * q;
-    chances[low] = (chances[low] as number) * (1 - q);
-    if ((chances[high] as number) < cut) chances[high--] = 0;
-    if ((chances[low] as number) < cut) chances[low++] = 0;
+/**
+ * The sums that can matter. By Bernstein's inequality the chance of a deviation of t or more is at most
+ * 2 exp(−t² / (2 σ² + 2 s t / 3)), s the largest step; t is chosen so that this is negligible.
+ */
+function windowOf(draws: readonly Draw[], steps: Steps, mean: number, sd: number) {
+  const largest = Math.max(steps.recalled, steps.missed);
+  const third = (-NEGLIGIBLE * largest) / 3;
+  const reach = sd === 0 ? 0.5 : third + Math.sqrt(third ** 2 - 2 * NEGLIGIBLE * sd ** 2);
+  const most = draws.reduce((sum, { count, recalled, missed }) => {
+    const step = Math.max(recalled > 0 ? steps.recalled : 0, missed > 0 ? steps.missed : 0);
+    return sum + count * step;
+  }, 0);
+  const first = Math.max(0, Math.ceil(mean - reach - LEFT_OUT * mean));
+  const last = Math.min(most, Math.floor(mean + reach + LEFT_OUT * mean));
+  return { first, size: Math.max(1, last - first + 1) };
+}
+
+/**
+ * An upper bound of the logarithm of the characteristic function's size, by angle. For one card its square is
+ * 1 − 2 Σ p q (1 − cos ω(x − y)) over the pairs of what can happen to it, and log(1 − 2 z) ≤ −2 z.
+ */
+function dampingOf(draws: readonly Draw[], steps: Steps): (angle: number) => number {
+  let up = 0;
+  let down = 0;
+  let apart = 0;
+  for (const { count, recalled, missed } of draws) {
+    const rest = Math.max(0, 1 - recalled - missed);
+    up += count * rest * recalled;
+    down += count * rest * missed;
+    apart += count * recalled * missed;
   }
-  return { first: low, chances: chances.subarray(low, high + 1) };
+  return (angle) =>
+    up * (Math.cos(angle * steps.recalled) - 1) +
+    down * (Math.cos(angle * steps.missed) - 1) +
+    apart * (Math.cos(angle * (steps.recalled - steps.missed)) - 1);
 }
 
-/** The same chances, adding up to 1, so that no later doubling doubles an error of their sum. */
-function normalised({ first, chances }: Pmf): Pmf {
-  const sum = chances.reduce((all, one) => all + one, 0);
-  return { first, chances: chances.map((one) => one / sum) };
+/** Draws with the same number of cards, their chances side by side. */
+interface Group {
+  readonly count: number;
+  readonly recalled: Float64Array;
+  readonly missed: Float64Array;
 }
 
-function convolve(a: Pmf, b: Pmf): Pmf {
-  const [inner, outer] = a.chances.length > b.chances.length ? [a.chances, b.chances] : [b.chances, a.chances];
-  const chances = new Float64Array(inner.length + outer.length - 1);
-  for (let i = 0; i < outer.length; i++) {
-    const weight = outer[i] as number;
-    for (let j = 0; j < inner.length; j++) chances[i + j] = (chances[i + j] as number) + weight * (inner[j] as number);
+function groupsOf(draws: readonly Draw[]): readonly Group[] {
+  const byCount = new Map<number, Draw[]>();
+  for (const draw of draws) {
+    const group = byCount.get(draw.count);
+    if (group) group.push(draw);
+    else if (draw.count > 0) byCount.set(draw.count, [draw]);
   }
-  return { first: a.first + b.first, chances };
+  return [...byCount].map(([count, group]) => ({
+    count,
+    recalled: Float64Array.from(group, (draw) => draw.recalled),
+    missed: Float64Array.from(group, (draw) => draw.missed),
+  }));
 }
 
-/** Cuts less than `cut` from each end. */
-function trim({ first, chances }: Pmf, cut: number): Pmf {
-  let low = 0;
-  let high = chances.length;
-  for (let lost = chances[low] ?? 1; lost < cut; lost += chances[low] ?? 1) low++;
-  for (let lost = chances[high - 1] ?? 1; lost < cut; lost += chances[high - 1] ?? 1) high--;
-  return { first: first + low, chances: chances.subarray(low, high) };
+/** Logarithm of the size, and the angle, of E exp(i ω sum): one card of each draw is multiplied up, then taken to the power of the count. */
+function characteristic(groups: readonly Group[], steps: Steps, angle: number) {
+  const up = Math.cos(angle * steps.recalled) - 1;
+  const upTurn = Math.sin(angle * steps.recalled);
+  const down = Math.cos(angle * steps.missed) - 1;
+  const downTurn = Math.sin(angle * steps.missed);
+  let log = 0;
+  let turn = 0;
+  for (const { count, recalled, missed } of groups) {
+    let real = 1;
+    let imaginary = 0;
+    for (let i = 0; i < recalled.length; i++) {
+      const q = recalled[i] as number;
+      const m = missed[i] as number;
+      const a = 1 + q * up + m * down;
+      const b = q * upTurn + m * downTurn;
+      const next = real * a - imaginary * b;
+      imaginary = real * b + imaginary * a;
+      real = next;
+    }
+    log += (count / 2) * Math.log(real * real + imaginary * imaginary);
+    turn += count * Math.atan2(imaginary, real);
+    if (log < NEGLIGIBLE) break;
+  }
+  return { log, turn };
+}
+
+/** Adds `weight` × cos(start − angle i) to each element. */
+function addWave(sums: Float64Array, weight: number, start: number, angle: number): void {
+  let real = weight * Math.cos(start);
+  let imaginary = weight * Math.sin(start);
+  const turn = Math.cos(angle);
+  const side = Math.sin(angle);
+  for (let i = 0; i < sums.length; i++) {
+    sums[i] = (sums[i] as number) + real;
+    const next = real * turn + imaginary * side;
+    imaginary = imaginary * turn - real * side;
+    real = next;
+  }
 }

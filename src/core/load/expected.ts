@@ -17,8 +17,13 @@ export interface LoadQuestion {
   /** First box day of the answer; cards that fell due earlier are asked on it. */
   readonly from: BoxDay;
   readonly days: number;
-  /** New cards introduced on the day that many days after `from`. */
+  /** New cards introduced on the day that many days after `from`, if there is a sitting on it. */
   readonly newCards: (daysAfter: number) => number;
+  /**
+   * Whether somebody sits on the box day that many days after `from`; on every day where this is not given. Cards due
+   * on a day without a sitting are asked, once, at the next.
+   */
+  readonly sits?: (daysAfter: number) => boolean;
 }
 
 /** The expected work of one day. */
@@ -32,6 +37,16 @@ export interface ExpectedDay {
 }
 
 /**
+ * For each day of a span, how many days after `from` the first sitting on or after it is; `days` where there is none
+ * within the span. One element more than there are days, so that what lies beyond stays beyond.
+ */
+export function nextSittings({ days, sits }: Pick<LoadQuestion, "days" | "sits">): Int32Array {
+  const next = new Int32Array(days + 1).fill(days);
+  for (let i = days - 1; i >= 0; i--) next[i] = !sits || sits(i) ? i : (next[i + 1] as number);
+  return next;
+}
+
+/**
  * Expected reviews for each of `days` box days. A card recalled in k goes on to k + 1 and waits as the
  * chart says; a missed one goes back to 1; recalled in K it leaves. Exact for the mean, since means of
  * independent cards add; cost: days × compartments.
@@ -39,9 +54,10 @@ export interface ExpectedDay {
 export function expectedLoad(question: LoadQuestion): readonly ExpectedDay[] {
   const { chart, recall, from, days } = question;
   const top = compartmentCount(chart);
+  const sitting = nextSittings(question);
   const due = Array.from({ length: top + 1 }, () => new Float64Array(days));
   const put = (k: number, day: BoxDay, count: number): void => {
-    const at = Math.max(0, day - from);
+    const at = sitting[Math.min(days, Math.max(0, day - from))] as number;
     const queue = due[k];
     if (queue && at < days) queue[at] = (queue[at] ?? 0) + count;
   };
@@ -58,7 +74,7 @@ export function expectedLoad(question: LoadQuestion): readonly ExpectedDay[] {
       missed += asked - up;
       if (k < top) put(k + 1, arrival(chart, k + 1, day).due, up);
     }
-    const fresh = question.newCards(i);
+    const fresh = sitting[i] === i ? question.newCards(i) : 0;
     put(1, arrival(chart, 1, day).due, missed + fresh);
     return { day, reviews, missed, newCards: fresh };
   });

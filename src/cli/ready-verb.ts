@@ -1,0 +1,86 @@
+// longhold ready: how fast, and until when, new cards should come so that most are known on a date.
+import { daysBetween } from "../core/calendar/local-date.ts";
+import { type DeadlineChoice, type DeadlinePlan, planDeadline } from "../core/load/deadline.ts";
+import { counted } from "../core/words.ts";
+import { wholeNumber } from "./options.ts";
+import { dateFrom, LIMIT_OPTIONS, limitFrom, PLAN_OPTIONS, planFrom, todayHere } from "./plan-options.ts";
+import { type Call, JSON_OPTION, printJson, type Verb } from "./verb.ts";
+
+/** Most days to the date, most cards, and rows of the curve that are printed. */
+const MOST = { days: 1_100, facts: 100_000, rows: 24 } as const;
+
+/** Prints pace, last date for new cards and the number recalled on the date, with the curve behind them. */
+export const readyVerb: Verb = {
+  name: "ready",
+  about: "print how many new cards a day, and until when, to know most of them on a date",
+  options: {
+    by: { type: "string", about: "the date on which the cards are wanted" },
+    facts: { type: "string", about: "how many new cards there are to learn" },
+    ...LIMIT_OPTIONS,
+    ...PLAN_OPTIONS,
+    start: { type: "string", about: "the date of day 1 of a box that is begun empty (today)" },
+    json: JSON_OPTION,
+  },
+  async run(call) {
+    const by = dateFrom(call, "by");
+    if (by === null) throw call.usage("--by DATE is missing");
+    const cards = wholeNumber(call, "facts", { least: 1, most: MOST.facts });
+    if (cards === undefined) throw call.usage("--facts N is missing");
+    const {
+      posterior: _posterior,
+      dated: _dated,
+      stock: _stock,
+      pace,
+      ...plan
+    } = await planFrom(call, todayHere(Date.now()));
+    const days = daysBetween(plan.from, by);
+    if (days < 1 || days > MOST.days)
+      throw call.usage(`--by must lie 1 to ${MOST.days} days after ${plan.from}, the first day of practice`);
+    const limit = limitFrom(call, pace);
+    const found = planDeadline({ ...plan, by, cards, limit, quantiles: [0.05, 0.95] });
+    if (call.values.json) printJson(call, asJson(found));
+    else call.out(wordsFor(call, found, cards));
+    return 0;
+  },
+};
+
+function choiceJson({ each, last, introduced, recalled }: DeadlineChoice) {
+  const [q05, q95] = recalled.quantiles;
+  return { new: each, lastNew: last, introduced, recalled: { mean: recalled.mean, sd: recalled.sd, q05, q95 } };
+}
+
+const asJson = ({ best, gentle, curve, sittings, within }: DeadlinePlan) => ({
+  ...choiceJson(best),
+  gentle: choiceJson(gentle),
+  curve: curve.map(choiceJson),
+  sittings,
+  within,
+});
+
+function wordsFor(call: Call, { best, gentle, curve, within }: DeadlinePlan, cards: number): string {
+  if (!within || best.last === null)
+    return "No new cards fit: the limit is too small, or those in the box already pass it.\n";
+  const line = ({ each, last, introduced, recalled }: DeadlineChoice): string => {
+    const [low, high] = recalled.quantiles;
+    return (
+      `${counted(each, "new card")} a day until ${last}, ${counted(introduced, "card")} in all; on ${call.values.by} ` +
+      `about ${Math.round(recalled.mean)} recalled, ${low} to ${high} nine times in ten`
+    );
+  };
+  // A page of the curve is enough to see it; --json has every point.
+  const every = Math.ceil(curve.length / MOST.rows);
+  const shown = curve.filter((one, i) => i % every === 0 || one === best || i === curve.length - 1);
+  const rows = shown.map(
+    ({ each, last, introduced, recalled }) =>
+      `${last}${String(each).padStart(6)}${String(introduced).padStart(8)}${recalled.mean.toFixed(1).padStart(10)}`,
+  );
+  return [
+    `of ${counted(cards, "card")}:`,
+    line(best),
+    ...(gentle.each < best.each ? [`more gently: ${line(gentle)}`] : []),
+    "",
+    "last new    each   cards  recalled",
+    ...rows,
+    "",
+  ].join("\n");
+}
