@@ -19,6 +19,7 @@ const WorkshopPage = lazy(async () => ({ default: (await import("./workshop/work
 const ImportPage = lazy(async () => ({ default: (await import("./import/import-page.tsx")).ImportPage }));
 const BoxPage = lazy(async () => ({ default: (await import("./box/box-page.tsx")).BoxPage }));
 const CardPage = lazy(async () => ({ default: (await import("./box/card-page.tsx")).CardPage }));
+const PlanPage = lazy(async () => ({ default: (await import("./plan/plan-page.tsx")).PlanPage }));
 
 /** The whole program in the browser. */
 export function App() {
@@ -74,6 +75,9 @@ function Pages() {
         <BoxPage />
       </Route>
       <Route path="/box/card/:id">{({ id }) => <CardPage key={id} id={decoded(id)} />}</Route>
+      <Route path="/plan">
+        <PlanPage />
+      </Route>
       <Route>
         <PageHeading title="Not found">There is nothing here</PageHeading>
         <p className="lead">

@@ -10,6 +10,7 @@ import type {
   ImportStatus,
   Page,
   PlacedCard,
+  PlanView,
   Receipt,
   SittingView,
   SubjectView,
@@ -138,9 +139,13 @@ export const pictureUrl = (hash: string): string => `/api/pictures/${hash}`;
 /** Where a subject is downloaded from. */
 export const exportUrl = (subject: string): string => `/api/subjects/${at(subject)}/export`;
 
+/** Where a box's calendar is downloaded from and subscribed to. */
+export const calendarUrl = (box: string): string => `/calendar/${at(box)}.ics`;
+
 /** Every route of the server, typed. */
 export const api = {
   today: () => noted(get<TodayView>("/today")),
+  plan: () => get<PlanView>("/plan"),
   setUpBox: (body: input<typeof setUpSchema>) => send<BoxView>("POST", "/box", body),
   changeBox: (body: BoxSettings) => send<BoxView>("PATCH", "/box", body),
   changeChart: (body: input<typeof changeChartSchema>) => notedChange(send<ChartChange>("PUT", "/box/chart", body)),

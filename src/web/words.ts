@@ -3,7 +3,7 @@ import type { Place } from "../core/box/placement.ts";
 import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { Angle } from "../core/facts/fact.ts";
 
-export { about, count, counted } from "../core/words.ts";
+export { about, count, counted, minuteWords } from "../core/words.ts";
 
 const LOCALE = "en-GB";
 const longDates = new Intl.DateTimeFormat(LOCALE, { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" });

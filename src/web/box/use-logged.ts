@@ -12,20 +12,31 @@ export interface Deed {
   readonly done: string;
 }
 
-/** Writes an entry and says what really became of it. */
-export function useLogged() {
-  const refresh = useRefresh();
+/** Says what really became of an entry; a refusal is told by the page around this one. */
+function useTell() {
   const notify = useNotify();
-  const tell = (fate: Fate, done: string, undo?: () => void): void => {
-    // A refusal is told by the page around this one.
+  return (fate: Fate, done: string, undo?: () => void): void => {
     if (fate.kind === "saved") notify(done, undo);
     if (fate.kind === "held") notify(`Not done yet, but kept here. ${fate.reason}`);
     if (fate.kind === "waiting") notify("Not done yet: it is kept here until Longhold answers.");
   };
-  const takeBack = async ({ id, box }: SentEntry): Promise<void> => {
+}
+
+/** Takes an entry back and says so. */
+export function useTakeBack(): (entry: Pick<SentEntry, "id" | "box">) => Promise<void> {
+  const refresh = useRefresh();
+  const tell = useTell();
+  return async ({ id, box }) => {
     tell(await deliver({ id: newId(), box, at: Date.now(), kind: "take-back", entry: id }), "Taken back.");
     await refresh();
   };
+}
+
+/** Writes an entry and says what really became of it. */
+export function useLogged() {
+  const refresh = useRefresh();
+  const tell = useTell();
+  const takeBack = useTakeBack();
   return useMutation({
     mutationFn: ({ entry }: Deed) => deliver(entry),
     onSuccess: (fate, { entry, done }) => {

@@ -22,6 +22,7 @@ export const queryClient = new QueryClient({
 /** Keys of remembered answers. */
 export const KEYS = {
   today: ["today"],
+  plan: ["plan"],
   sitting: ["sitting"],
   ahead: ["ahead"],
   drawer: ["box"],
@@ -42,6 +43,16 @@ export async function fetchToday(): Promise<TodayView> {
   noteBox(today.box?.id ?? null);
   return today;
 }
+
+/** The box as it is, from which the Plan page works its loads out, once the server has every answer given here. */
+export const usePlan = () =>
+  useQuery({
+    queryKey: KEYS.plan,
+    queryFn: async () => {
+      await flush();
+      return api.plan();
+    },
+  });
 
 /** All subjects. */
 export const useSubjects = () =>

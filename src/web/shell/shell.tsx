@@ -12,6 +12,7 @@ const PAGES = [
   { to: "/", name: "Today" },
   { to: "/workshop", name: "Workshop" },
   { to: "/box", name: "Box" },
+  { to: "/plan", name: "Plan" },
 ] as const;
 
 const isHere = (location: string, to: string): boolean => (to === "/" ? location === "/" : location.startsWith(to));
