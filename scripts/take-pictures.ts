@@ -32,6 +32,9 @@ async function takeAll(page: Page, url: string): Promise<void> {
   await page.getByRole("button", { name: /^Compartment 4\b/ }).click();
   await page.getByRole("heading", { name: /^Compartment 4/ }).waitFor();
   await take(page, "box");
+  await page.goto(`${url}/plan`);
+  await page.getByText(/and what is not yet known about your recall/).waitFor();
+  await take(page, "plan");
   await page.goto(`${url}/workshop/import`);
   const rows = [
     "prompt\tanswer\tnote",
