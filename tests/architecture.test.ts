@@ -19,7 +19,7 @@ const made = (files: Readonly<Record<string, string>>): Sources => new Map(Objec
 describe("the source", () => {
   it("is found: core, use cases, adapters, edges and pages", () => {
     const folders = new Set([...SOURCES.keys()].map((path) => path.split("/")[1]));
-    for (const folder of ["core", "app", "store", "exchange", "media", "demo", "server", "cli"]) {
+    for (const folder of ["core", "app", "store", "exchange", "media", "kit", "demo", "server", "cli"]) {
       expect(folders).toContain(folder);
     }
     const imports = [...SOURCES.values()].flatMap((text) => importsOf(text));
@@ -57,6 +57,7 @@ describe("the rule of the arrows", () => {
     ["a use case importing a type of the server", "src/app/x.ts", 'import type { S } from "../server/a.ts";'],
     ["the store importing the exchange", "src/store/x.ts", 'import { a } from "../exchange/a.ts";'],
     ["the exchange importing the media", "src/exchange/x.ts", 'import { a } from "../media/a.ts";'],
+    ["the kit importing the media", "src/kit/x.ts", 'import { a } from "../media/a.ts";'],
     ["the media importing the store", "src/media/x.ts", 'import { a } from "../store/a.ts";'],
     ["the demo importing the server", "src/demo/x.ts", 'import { a } from "../server/a.ts";'],
     ["the server importing the command line", "src/server/x.ts", 'import { a } from "../cli/a.ts";'],

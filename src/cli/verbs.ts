@@ -6,7 +6,9 @@ import { demoVerb } from "./demo-verb.ts";
 import { designVerb } from "./design-verb.ts";
 import { exportVerb } from "./export-verb.ts";
 import { importVerb } from "./import-verb.ts";
+import { kitVerb } from "./kit-verb.ts";
 import { loadVerb } from "./load-verb.ts";
+import { numberVerb } from "./number-verb.ts";
 import { readyVerb } from "./ready-verb.ts";
 import { rebuildVerb } from "./rebuild-verb.ts";
 import { serveVerb } from "./serve-verb.ts";
@@ -30,5 +32,7 @@ export const VERBS: readonly Verb[] = [
   affordVerb,
   readyVerb,
   calendarVerb,
+  kitVerb,
+  numberVerb,
   rebuildVerb,
 ];

@@ -4,15 +4,15 @@ import { dirname, resolve } from "node:path";
 import { FailureError } from "../app/failure.ts";
 
 /**
- * Writes a text beside `path` and gives it that name when all of it is there; a file of this name is replaced, or
+ * Writes a text, or bytes, beside `path` and gives it that name when all of it is there; a file of this name is replaced, or
  * stays as it was if anything fails. Fails with `not-found` if there is no such folder, with `storage` if the
  * system does not let it happen.
  */
-export function writeWhole(path: string, text: string): void {
+export function writeWhole(path: string, content: string | Uint8Array): void {
   const target = targetOf(path);
   const beside = `${target}.${process.pid}.part`;
   try {
-    writeFileSync(beside, text, { flag: "wx", flush: true });
+    writeFileSync(beside, content, { flag: "wx", flush: true });
     renameSync(beside, target);
   } catch (error) {
     const { code, message } = error as NodeJS.ErrnoException;

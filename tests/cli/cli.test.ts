@@ -8,19 +8,8 @@ import { describe, expect, test } from "vitest";
 import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
 const VERBS = [
-  "serve",
-  "demo",
-  "import",
-  "export",
-  "today",
-  "sit",
-  "chart",
-  "design",
-  "load",
-  "afford",
-  "ready",
-  "calendar",
-  "rebuild",
+  ...["serve", "demo", "import", "export", "today", "sit", "chart", "design", "load", "afford", "ready"],
+  ...["calendar", "kit", "number", "rebuild"],
 ];
 
 /** `longhold sit` with these lines typed. */

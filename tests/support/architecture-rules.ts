@@ -5,7 +5,7 @@ import { importsOf, stripSource } from "./source-text.ts";
 /** Source files by their path from the root of the repository, with forward slashes. */
 export type Sources = ReadonlyMap<string, string>;
 
-type Folder = "core" | "app" | "store" | "exchange" | "media" | "demo" | "server" | "cli" | "web";
+type Folder = "core" | "app" | "store" | "exchange" | "media" | "kit" | "demo" | "server" | "cli" | "web";
 
 /** Which folders a folder may import from, itself aside. The order is the order in which the work flows. */
 const ARROWS: Readonly<Record<Folder, readonly Folder[]>> = {
@@ -14,9 +14,10 @@ const ARROWS: Readonly<Record<Folder, readonly Folder[]>> = {
   store: ["app", "core"],
   exchange: ["app", "core"],
   media: ["app", "core"],
+  kit: ["app", "core"],
   demo: ["app", "core"],
-  server: ["app", "core", "exchange", "media", "demo", "store"],
-  cli: ["app", "core", "exchange", "media", "demo", "store", "server"],
+  server: ["app", "core", "exchange", "media", "kit", "demo", "store"],
+  cli: ["app", "core", "exchange", "media", "kit", "demo", "store", "server"],
   web: ["core"],
 };
 

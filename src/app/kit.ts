@@ -1,0 +1,111 @@
+// What a printed kit is made from, out of a learner's own subject and box.
+import { type Card, cardFrom } from "../core/cards/cards.ts";
+import type { Chart } from "../core/chart/chart.ts";
+import { visitLabel } from "../core/chart/visit-label.ts";
+import type { Fact } from "../core/facts/fact.ts";
+import { type PrintedDay, shortDate } from "../core/kit/calendar-pages.ts";
+import type { KitCard } from "../core/kit/card-faces.ts";
+import type { SheetPile, SittingSheet } from "../core/kit/sheet-pages.ts";
+import { chooseNewCards, planSitting } from "../core/sitting/plan.ts";
+import { type CalendarDay, calendarDays } from "./calendar-days.ts";
+import { found } from "./failure.ts";
+import { outlookOf } from "./outlook.ts";
+import type { BoxRecord, Context, PictureRecord, Session } from "./ports.ts";
+
+/** A subject ready to be printed. */
+export interface SubjectKit {
+  readonly title: string;
+  /** By number. */
+  readonly cards: readonly KitCard[];
+  readonly pictures: ReadonlyMap<string, PictureRecord>;
+}
+
+/** The cards of a subject with their numbers and pictures; facts that were deleted left out. Fails with `not-found`. */
+export const subjectKit = (context: Context, subject: string): Promise<SubjectKit> =>
+  context.store.read(async ({ library }) => {
+    const { name } = found(await library.subject(subject), "subject");
+    const facts = new Map<string, Fact>();
+    for await (const fact of library.eachFact(subject)) facts.set(fact.id, fact);
+    const cards = (await library.cardsOfSubject(subject))
+      .flatMap(({ number, fact, angle }) => {
+        const from = facts.get(fact);
+        return from?.angles.includes(angle) ? [toKitCard(number, cardFrom(from, angle))] : [];
+      })
+      .sort((a, b) => a.number - b.number);
+    const pictures = new Map<string, PictureRecord>();
+    for (const hash of picturesOf(cards)) pictures.set(hash, found(await library.picture(hash), "picture"));
+    return { title: name, cards, pictures };
+  });
+
+/** A card as it is printed. */
+export const toKitCard = (number: number, { prompt, answer, note, story, source }: Card): KitCard => ({
+  number,
+  prompt,
+  answer,
+  note,
+  story,
+  source,
+});
+
+const picturesOf = (cards: readonly KitCard[]): ReadonlySet<string> =>
+  new Set(cards.flatMap(({ prompt, answer }) => [prompt.picture, answer.picture].filter((one) => one !== null)));
+
+/** The box's chart, its coming dates, and today's sitting sheet. */
+export interface BoxKit {
+  readonly chart: Chart;
+  readonly days: readonly PrintedDay[];
+  readonly sitting: SittingSheet;
+}
+
+/** The box on paper; null before it is set up. `count` dates, today first. */
+export async function boxKit(context: Context, count: number): Promise<BoxKit | null> {
+  const sitting = await context.store.read(async (session) => {
+    const box = await session.boxes.box();
+    return box ? sittingSheet(context, session, box) : null;
+  });
+  if (!sitting) return null;
+  const { chart, days } = await calendarDays(context, count);
+  return { chart, days: printedDays(chart, days), sitting };
+}
+
+/** Dates as they are printed; what was left undone stands before what the chart visits, in one order. */
+export const printedDays = (chart: Chart, days: readonly CalendarDay[]): readonly PrintedDay[] =>
+  days.map((day) =>
+    day.rest
+      ? { date: day.date, chartDay: null, piles: [] }
+      : {
+          date: day.date,
+          chartDay: day.chartDay,
+          piles: [...day.visits, ...day.late]
+            .sort((a, b) => b.compartment - a.compartment || a.bundle - b.bundle)
+            .map((visit) => visitLabel(chart, visit)),
+        },
+  );
+
+/** Today's piles and new cards, as a sitting begun now would ask them; only the order within a pile is the number's. */
+async function sittingSheet(context: Context, session: Session, box: BoxRecord): Promise<SittingSheet> {
+  const outlook = await outlookOf(context, session, box);
+  const { date, day } = outlook.now;
+  const stock = await session.boxes.stock(box.id, 4 * outlook.newCards + 50);
+  const fresh = outlook.open?.fresh ?? chooseNewCards(stock, outlook.newCards, new Set()).map((ref) => ref.card);
+  const inStock = (await session.boxes.placements(box.id, fresh)).filter(({ state }) => state.place.kind === "stock");
+  const plan = planSitting({
+    sitting: box.id,
+    day,
+    due: await session.boxes.dueCards(box.id, day),
+    fresh: inStock.map(({ card, fact }) => ({ card, fact })),
+  });
+  const numbered = async (title: string, cards: readonly { readonly card: string }[]): Promise<SheetPile> => {
+    const records = await session.library.cards(cards.map((one) => one.card));
+    return { title, numbers: records.map((one) => one.number).sort((a, b) => a - b) };
+  };
+  const piles: SheetPile[] = [];
+  for (const pile of plan.piles) {
+    const divided = (box.chart.compartments[pile.compartment - 1]?.bundles ?? 1) > 1;
+    const bundle = divided ? `, bundle ${pile.bundle}` : "";
+    piles.push(await numbered(`Compartment ${pile.compartment}${bundle}`, pile.cards));
+  }
+  if (plan.newCards.length > 0) piles.push(await numbered("New, from the stock", plan.newCards));
+  if (piles.length === 0) piles.push({ title: "Nothing is due today", numbers: [] });
+  return { title: `Sitting of ${shortDate(date)} ${date.slice(0, 4)}`, piles };
+}

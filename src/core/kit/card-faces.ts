@@ -1,0 +1,119 @@
+// What stands on the two sides of a printed card, and where.
+
+import { printedNumber } from "../cards/card-number.ts";
+import { BLANK, type CardSide } from "../cards/cards.ts";
+import { guessLanguage, longestWord } from "./guess-language.ts";
+import type { Slot } from "./impose.ts";
+import { type PageItem, type TextItem, type TextRun, textItem, turnWith } from "./page.ts";
+
+/** A card to be printed. */
+export interface KitCard {
+  readonly number: number;
+  readonly prompt: CardSide;
+  readonly answer: CardSide;
+  readonly note: string;
+  readonly story: string;
+  readonly source: string;
+}
+
+/** How cards are told apart on paper: a number with its check digit, a code for a camera, both or neither. */
+export type CardMark = "number" | "code" | "both" | "none";
+
+/** What all cards of a kit share. */
+export interface FaceStyle {
+  readonly title: string;
+  readonly mark: CardMark;
+  /** The language of what is written in Latin letters, and of characters that several languages share. */
+  readonly language: string;
+}
+
+/** Sizes of what is on a card: millimetres, and points for text. Common practice for cards held at reading distance. */
+export const FACE = {
+  side: 6,
+  edge: 8,
+  edgeWithCode: 15,
+  code: 12,
+  prompt: { most: 20, least: 8 },
+  notes: { most: 9, least: 6 },
+  foot: 7,
+} as const;
+
+/** The items of one side of a card in its slot, in reading order. */
+export function faceItems(card: KitCard, side: "prompt" | "answer", slot: Slot, style: FaceStyle): readonly PageItem[] {
+  const code = side === "prompt" && (style.mark === "code" || style.mark === "both");
+  // The edge above is as high as the one below, so that the middle of what is asked is the middle of the card.
+  const edge = code ? FACE.edgeWithCode : FACE.edge;
+  const room = {
+    ...slot,
+    turned: false,
+    x: slot.x + FACE.side,
+    y: slot.y + edge,
+    width: slot.width - 2 * FACE.side,
+    height: slot.height - 2 * edge,
+  };
+  const items = [...bodyItems(card, side, room, style), ...edgeItems(card, side, slot, style)];
+  return items.map((item) => turnWith(item, slot));
+}
+
+function bodyItems(card: KitCard, side: "prompt" | "answer", room: Slot, style: FaceStyle): readonly PageItem[] {
+  const { text, picture } = card[side];
+  const notes = side === "answer" ? [card.note, card.story, card.source].filter((one) => one !== "") : [];
+  const name = `the ${side} of card ${printedNumber(card.number)}`;
+  const noteShare = notes.length > 0 ? (text.length > 0 && picture ? 0.22 : 0.42) : 0;
+  const main = { ...room, height: room.height * (1 - noteShare) };
+  const pictureShare = picture ? (text.length > 0 ? 0.66 : 1) : 0;
+  const below = { ...main, y: main.y + main.height * pictureShare, height: main.height * (1 - pictureShare) };
+  const items: PageItem[] = [];
+  const alt = side === "prompt" ? `Picture asked on card ${printedNumber(card.number)}` : "Picture of the answer";
+  if (picture)
+    items.push({
+      kind: "picture",
+      ...main,
+      height: main.height * pictureShare - (text.length > 0 ? 1 : 0),
+      picture,
+      alt,
+    });
+  if (text.length > 0) items.push(fittedText(below, runsOf(text), { ...FACE.prompt, lie: "middle", name }, style));
+  if (notes.length > 0) {
+    const place = { ...room, y: room.y + main.height + 1, height: room.height - main.height - 1 };
+    const runs: readonly TextRun[] = [{ text: notes.join("\n"), look: "plain" }];
+    items.push(
+      fittedText(place, runs, { ...FACE.notes, lie: "bottom", ink: "quiet", name: `the notes on ${name}` }, style),
+    );
+  }
+  return items;
+}
+
+const runsOf = (text: CardSide["text"]): readonly TextRun[] =>
+  text.map(({ text, role }) => ({
+    text: role === "blank" ? BLANK : text,
+    look: role === "answer" ? "answer" : "plain",
+  }));
+
+function fittedText(place: Slot, runs: readonly TextRun[], more: Partial<TextItem>, style: FaceStyle): TextItem {
+  const all = runs.map((run) => run.text).join("");
+  const { code, direction } = guessLanguage(all, style.language);
+  const longest = longestWord(all);
+  return textItem(place, all, { align: "center", ...more, runs, language: code, direction, longest });
+}
+
+function edgeItems(card: KitCard, side: "prompt" | "answer", slot: Slot, style: FaceStyle): readonly PageItem[] {
+  const items: PageItem[] = [];
+  const number = printedNumber(card.number);
+  const line = { turned: false, x: slot.x + FACE.side, width: slot.width / 2 - FACE.side, height: 3.5 };
+  const small = { most: FACE.foot, least: 5, ink: "quiet", lie: "middle" } as const;
+  const { code: language, direction } = guessLanguage(style.title, style.language);
+  // Above an answer the title stands at the other end, so that a pile shows at a glance which side is up.
+  const title = { ...line, width: slot.width - 2 * FACE.side, y: slot.y + 3 };
+  const align = (side === "prompt") === (direction === "ltr") ? "start" : "end";
+  if (style.title !== "")
+    items.push(textItem(title, style.title, { ...small, align, language, direction, name: "the title" }));
+  const foot = { ...line, y: slot.y + slot.height - 3 - line.height };
+  if (style.mark === "number" || style.mark === "both")
+    items.push(textItem(foot, number, { ...small, ink: "text", runs: [{ text: number, look: "strong" }], most: 9 }));
+  if ((style.mark === "code" || style.mark === "both") && side === "prompt") {
+    const at = { x: slot.x + slot.width - FACE.code - 2, y: slot.y + slot.height - FACE.code - 2 };
+    items.push({ kind: "code", ...at, width: FACE.code, height: FACE.code, turned: false, content: number });
+  }
+  return items;
+}

@@ -1,0 +1,44 @@
+// Sizes of sheets and cards, in millimetres. ISO 216: A4 210 × 297, A6 105 × 148, A7 74 × 105; an inch is 25.4 mm.
+import { fail, ok, type Result } from "../result.ts";
+
+/** Width and height in millimetres. */
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+const INCH = 25.4;
+
+/** Sheets by name, upright. */
+export const SHEETS: Readonly<Record<string, Size>> = {
+  a4: { width: 210, height: 297 },
+  letter: { width: 8.5 * INCH, height: 11 * INCH },
+};
+
+/** Cards by name, lying. */
+const CARDS: Readonly<Record<string, Size>> = {
+  a7: { width: 105, height: 74 },
+  a6: { width: 148, height: 105 },
+};
+
+/** How small and how large a card can be, in millimetres. */
+export const CARD_LIMITS = { least: 40, most: 420 } as const;
+
+/** The size that a text names: a7, a6, or width × height such as 85x55mm or 3x5in. Cards lie: the longer side is the width. */
+export function parseCardSize(text: string): Result<Size, string> {
+  const known = Object.hasOwn(CARDS, text.toLowerCase()) ? CARDS[text.toLowerCase()] : undefined;
+  if (known) return ok(known);
+  const [, first, second, unit] = /^(\d+(?:\.\d+)?)\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|in)$/i.exec(text.trim()) ?? [];
+  if (first === undefined) return fail(`a card is a7, a6, or a size such as 85x55mm or 3x5in, not “${text}”`);
+  const scale = unit?.toLowerCase() === "in" ? INCH : 1;
+  const sides = [Number(first) * scale, Number(second) * scale];
+  const { least, most } = CARD_LIMITS;
+  if (sides.some((side) => side < least || side > most))
+    return fail(
+      `the sides of a card are ${least} to ${most} mm, not ${sides.map((side) => +side.toFixed(1)).join(" × ")} mm`,
+    );
+  return ok({ width: Math.max(...sides), height: Math.min(...sides) });
+}
+
+/** A size turned by a quarter. */
+export const quarterTurn = ({ width, height }: Size): Size => ({ width: height, height: width });

@@ -1,0 +1,90 @@
+// How pages are drawn, in the language of the typesetting engine (Typst). Everything that varies comes in as data;
+// no text of a person ever becomes part of this.
+
+/** Reads /kit.json and draws its pages. */
+export const TEMPLATE = String.raw`
+#let kit = json("/kit.json")
+#set document(title: kit.title, date: none)
+#set text(font: kit.fonts, lang: kit.language, fallback: true)
+#set par(leading: 0.55em, spacing: 0.7em)
+#let inks = (text: rgb("#1d2420"), quiet: rgb("#4f5953"))
+#let cuts = (
+  cut: (paint: rgb("#555555"), dash: none),
+  fold: (paint: rgb("#777777"), dash: "dashed"),
+  drawn: (paint: rgb("#1d2420"), dash: none),
+)
+#let shade(n) = rgb("#ffffff").mix((rgb("#2f5d50"), n * 100%), (white, (1 - n) * 100%))
+#let mark(body) = pdf.artifact(kind: "page", body)
+
+#let set-run(run) = {
+  let lines = run.text.split("\n").map(line => [#line]).join(linebreak())
+  if run.look == "strong" { strong(lines) } else if run.look == "answer" { underline(offset: 0.18em, strong(lines)) } else { lines }
+}
+
+#let set-text(item, size, hyphenate) = {
+  set text(size: size, fill: inks.at(item.ink), lang: item.language, dir: if item.direction == "rtl" { rtl } else { ltr }, hyphenate: hyphenate, font: item.fonts)
+  set par(justify: false)
+  set align(if item.align == "center" { center } else if (item.align == "start") == (item.direction == "ltr") { left } else { right })
+  item.runs.map(set-run).join()
+}
+
+// A word that is wider than the box shows only when it is measured without one.
+#let fits(item, size, hyphenate) = {
+  let (width, height) = (item.width * 1mm, item.height * 1mm)
+  let high = measure(block(width: width, set-text(item, size, hyphenate))).height <= height
+  let word = text(size: size, lang: item.language, font: item.fonts, weight: if item.runs.any(r => r.look != "plain") { 700 } else { 400 }, item.longest)
+  let wide = item.longest == "" or measure(word).width <= width
+  if not wide and hyphenate {
+    let broken = block(width: width, text(hyphenate: true, word))
+    wide = measure(broken).height > measure(word).height * 1.5
+  }
+  high and wide
+}
+
+#let choose(item) = {
+  for hyphenate in (false, true) {
+    let size = item.most
+    while size >= item.least {
+      if fits(item, size * 1pt, hyphenate) { return (size: size, hyphenate: hyphenate, fits: true) }
+      size = if size > item.least and size - 0.5 < item.least { item.least } else { size - 0.5 }
+    }
+  }
+  (size: item.least, hyphenate: true, fits: false)
+}
+
+#let draw-text(item) = context {
+  let chosen = choose(item)
+  let body = set-text(item, chosen.size * 1pt, chosen.hyphenate)
+  let lie = if item.lie == "top" { top } else if item.lie == "middle" { horizon } else { bottom }
+  if not chosen.fits [#metadata(item.name) <cut>]
+  if item.heading > 0 { body = { set text(size: 1em); show heading: it => it.body; heading(level: item.heading, outlined: true, body) } }
+  block(width: item.width * 1mm, height: item.height * 1mm, clip: not chosen.fits, align(if chosen.fits { lie } else { top }, block(width: 100%, body)))
+}
+
+#let draw-box(item) = mark(rect(
+  width: item.width * 1mm, height: item.height * 1mm,
+  fill: if item.shade == none { none } else { shade(item.shade) },
+  stroke: if item.frame { 0.2mm + rgb("#8b938e") } else { none },
+))
+
+#let draw-picture(item) = block(width: item.width * 1mm, height: item.height * 1mm,
+  align(center + horizon, image(item.file, alt: item.alt, width: item.width * 1mm, height: item.height * 1mm, fit: "contain")))
+
+#let draw(item) = {
+  if item.kind == "line" {
+    let look = cuts.at(item.look)
+    let at = item.from.map(n => n * 1mm)
+    let to = item.to.map(n => n * 1mm)
+    place(top + left, mark(line(start: at, end: to, stroke: (paint: look.paint, thickness: item.width * 1mm, dash: look.dash))))
+  } else {
+    let body = if item.kind == "text" { draw-text(item) } else if item.kind == "box" { draw-box(item) } else { draw-picture(item) }
+    place(top + left, dx: item.x * 1mm, dy: item.y * 1mm, if item.turned { rotate(180deg, reflow: false, origin: center + horizon, body) } else { body })
+  }
+}
+
+#for (i, side) in kit.pages.enumerate() {
+  set page(width: side.width * 1mm, height: side.height * 1mm, margin: 0mm)
+  for item in side.items { draw(item) }
+  if i + 1 < kit.pages.len() { pagebreak() }
+}
+`;

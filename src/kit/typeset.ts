@@ -1,0 +1,107 @@
+// Pages to PDF. The engine gets pages, pictures and codes as data beside a fixed template.
+import { mkdtempSync, rmdirSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
+import { correction, generate } from "lean-qr";
+import { toSvgSource } from "lean-qr/extras/svg";
+import type { KitPage, PageItem } from "../core/kit/page.ts";
+import { chooseFonts, type FontChoice, type TextToSet } from "./fonts.ts";
+import { TEMPLATE } from "./template.ts";
+
+/** What is to be printed. */
+export interface KitDocument {
+  readonly title: string;
+  /** ISO 639-1. */
+  readonly language: string;
+  readonly pages: readonly KitPage[];
+  /** Every picture that the pages name, as PNG, JPEG or WebP. */
+  readonly pictures: ReadonlyMap<string, { readonly mime: string; readonly bytes: Uint8Array }>;
+}
+
+/** A PDF, and in whole sentences what did not come out as it should. */
+export interface TypesetKit {
+  readonly pdf: Uint8Array;
+  readonly notices: readonly string[];
+}
+
+const EXTENSIONS: Readonly<Record<string, string>> = { "image/png": "png", "image/jpeg": "jpg", "image/webp": "webp" };
+
+/**
+ * Sets pages as a tagged PDF (PDF/UA-1) with its fonts embedded; the same pages give the same bytes. Holds the thread
+ * for as long as it takes. Throws if the engine refuses, which no text of a person can bring about.
+ */
+export function typesetKit(kit: KitDocument): TypesetKit {
+  const fonts = chooseFonts(textsOf(kit.pages));
+  const workspace = mkdtempSync(join(tmpdir(), "longhold-kit-"));
+  try {
+    const compiler = NodeCompiler.create({ workspace, fontArgs: [{ fontBlobs: [...fonts.blobs] }] });
+    const map = (name: string, bytes: string | Uint8Array): void =>
+      compiler.mapShadow(join(workspace, name), Buffer.from(bytes));
+    const files = new Map(
+      [...kit.pictures].map(([hash, { mime, bytes }]) => [hash, { name: `${hash}.${EXTENSIONS[mime]}`, bytes }]),
+    );
+    for (const { name, bytes } of files.values()) map(name, bytes);
+    for (const content of codesOf(kit.pages)) map(codeFile(content), drawCode(content));
+    const fileOf = (picture: string): string => `/${files.get(picture)?.name}`;
+    map("kit.json", JSON.stringify(toData(kit, fonts, fileOf)));
+    map("kit.typ", TEMPLATE);
+    const done = compiler.compile({ mainFilePath: join(workspace, "kit.typ") });
+    const { result } = done;
+    if (!result)
+      throw new Error(`the typesetting engine refused: ${JSON.stringify(done.takeError()?.shortDiagnostics)}`);
+    const cut: readonly string[] = compiler.query(result, { selector: "<cut>", field: "value" });
+    const pdf = new Uint8Array(compiler.pdf(result, { pdfStandard: "ua-1" }));
+    // The engine keeps what it has made for a next time that does not come.
+    compiler.evictCache(0);
+    return { pdf, notices: [...fonts.notices, ...[...new Set(cut)].map(cutNotice)] };
+  } finally {
+    rmdirSync(workspace);
+  }
+}
+
+const cutNotice = (name: string): string =>
+  `There is too much text in ${name}: it is cut off, even in the smallest size. Shorten it, or choose larger cards.`;
+
+function* itemsOf(pages: readonly KitPage[]): Generator<PageItem> {
+  for (const page of pages) yield* page.items;
+}
+
+function* textsOf(pages: readonly KitPage[]): Generator<TextToSet> {
+  for (const item of itemsOf(pages))
+    if (item.kind === "text")
+      yield { text: item.runs.map((run) => toText(run.text)).join(""), language: item.language, name: item.name };
+}
+
+function codesOf(pages: readonly KitPage[]): ReadonlySet<string> {
+  const codes = new Set<string>();
+  for (const item of itemsOf(pages)) if (item.kind === "code") codes.add(item.content);
+  return codes;
+}
+
+const codeFile = (content: string): string => `code-${Buffer.from(content).toString("hex")}.svg`;
+
+/** A QR code (ISO/IEC 18004) with correction level M and the quiet zone of four modules. */
+const drawCode = (content: string): string => toSvgSource(generate(content, { minCorrectionLevel: correction.M }));
+
+function toData(kit: KitDocument, fonts: FontChoice, fileOf: (picture: string) => string): unknown {
+  const set = (text: string, language: string): string => fonts.settable(toText(text), language);
+  const item = (one: PageItem): unknown => {
+    if (one.kind === "text")
+      return {
+        ...one,
+        longest: set(one.longest, one.language),
+        fonts: fonts.familiesFor(one.language),
+        runs: one.runs.map((run) => ({ ...run, text: set(run.text, one.language) })),
+      };
+    if (one.kind === "picture") return { ...one, file: fileOf(one.picture) };
+    if (one.kind === "code")
+      return { ...one, kind: "picture", file: `/${codeFile(one.content)}`, alt: `Code of card ${one.content}` };
+    return one;
+  };
+  const pages = kit.pages.map((page) => ({ ...page, items: page.items.map(item) }));
+  return { title: toText(kit.title), language: kit.language, fonts: fonts.familiesFor(kit.language), pages };
+}
+
+/** Lone surrogates are no text; the separators of lines and paragraphs would be set as breaks that stretch a line. */
+const toText = (text: string): string => text.replace(/\p{Cs}/gu, "\ufffd").replace(/[\u2028\u2029]/g, "\n");
