@@ -1,5 +1,6 @@
 // The two buttons under a plot that hand it out as files.
 import type { RefObject } from "react";
+import { BusyButton } from "../../shell/busy-button.tsx";
 import { drawingFile, type Said } from "./drawing-file.ts";
 import { saveFile } from "./save-file.ts";
 
@@ -9,20 +10,22 @@ export function SavePlot(props: {
   readonly name: string;
   readonly said: Said;
   readonly csv: () => string;
+  /** Whether the figures are still on their way. */
+  readonly busy?: boolean;
 }) {
-  const { plot, name, said, csv } = props;
+  const { plot, name, said, csv, busy = false } = props;
   const saveDrawing = (): void => {
     const drawing = plot.current?.querySelector<SVGSVGElement>("svg");
     if (drawing) saveFile(`${name}.svg`, "image/svg+xml", drawingFile(drawing, said));
   };
   return (
     <>
-      <button type="button" onClick={saveDrawing}>
+      <BusyButton busy={busy} onClick={saveDrawing}>
         Save as SVG
-      </button>
-      <button type="button" onClick={() => saveFile(`${name}.csv`, "text/csv;charset=utf-8", csv())}>
+      </BusyButton>
+      <BusyButton busy={busy} onClick={() => saveFile(`${name}.csv`, "text/csv;charset=utf-8", csv())}>
         Save as CSV
-      </button>
+      </BusyButton>
     </>
   );
 }

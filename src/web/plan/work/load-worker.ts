@@ -21,7 +21,7 @@ export interface LoadReply {
 const REST_MS = 80;
 
 /** Longest stretch of work during which a newer question has to wait. */
-const SLICE_MS = 8;
+const SLICE_MS = 5;
 
 const prepare = createPreparer();
 let newest = 0;

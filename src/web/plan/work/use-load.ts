@@ -12,6 +12,8 @@ export interface Load {
   readonly days: readonly PlanDay[];
   /** Whether it answers what is asked now. */
   readonly current: boolean;
+  /** Whether its quantiles are still a card or so off, as they are while a slider moves. */
+  readonly rough: boolean;
   /** Sets of chances of recall mixed into it; 0 where its bands hold chance alone. */
   readonly sets: number;
   /** Whether nothing better is to come. */
@@ -33,12 +35,16 @@ export function useLoad(question: PlanQuestion, posterior: readonly Beta[] | nul
   const { mixed } = mixing;
   if (mixed && mixed.question === question && mixed.posterior === posterior && mixed.unit === unit) {
     const { days, sets } = mixed;
-    return { load: { question, days, current: true, sets, done: sets >= ENOUGH_SETS }, failed: mixing.failed };
+    return {
+      load: { question, days, current: true, rough: false, sets, done: sets >= ENOUGH_SETS },
+      failed: mixing.failed,
+    };
   }
   const load = answered && {
     question: answered.question,
     days: answered.days,
     current: answered.question === question,
+    rough: !answered.exact,
     sets: 0,
     done: answered.exact && posterior === null,
   };

@@ -15,7 +15,7 @@ import { dayAt, stepFor } from "./year-geometry.ts";
 import { YearTable } from "./year-table.tsx";
 import { bandMeaning, comparedWords, dayWords, meanWords, spanWords, worstWords } from "./year-words.ts";
 
-/** Whether the bands hold what is not known about recall; `known` where it is given, so that there is no choice. */
+/** What the bands hold: chance alone, where recall is `known` or the reader wants it so, or what is not known of recall too. */
 export type Bands = "known" | "chance" | "recall";
 
 interface YearLoadProps {
@@ -63,7 +63,13 @@ export function YearLoad(props: YearLoadProps) {
         <button type="button" onClick={() => setPinned(beside ? null : { days, label })}>
           {beside ? "Take the pinned plan away" : "Pin this to compare"}
         </button>
-        <SavePlot plot={plot} name={`load-${days[0]?.date ?? ""}`} said={said} csv={() => yearCsv(days, chart)} />
+        <SavePlot
+          plot={plot}
+          name={`load-${days[0]?.date ?? ""}`}
+          said={said}
+          csv={() => yearCsv(days, chart)}
+          busy={load.rough || !load.current}
+        />
       </div>
       <BandWords load={load} bands={bands} onBands={onBands} />
       {more}
