@@ -1,5 +1,5 @@
 // Links ask before they lead away from unsaved work. Given to the router in place of its own location hook.
-import { useCallback, useEffect } from "react";
+import { useCallback, useLayoutEffect } from "react";
 import type { BaseLocationHook } from "wouter";
 import { useBrowserLocation } from "wouter/use-browser-location";
 
@@ -24,7 +24,7 @@ export const useGuardedLocation: BaseLocationHook = () => {
 
 /** While `active`, links wait for `ask`, and closing the window is questioned by the browser. */
 export function useLeaveGuard(active: boolean, ask: Guard): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!active) return;
     guard = ask;
     const onClose = (event: BeforeUnloadEvent): void => event.preventDefault();

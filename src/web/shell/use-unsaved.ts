@@ -1,5 +1,5 @@
 // Asks before what was not saved is left.
-import { useCallback, useEffect, useRef } from "react";
+import { useCallback, useLayoutEffect, useRef } from "react";
 import { useConfirm } from "./confirm.tsx";
 import { useLeaveGuard } from "./guarded-location.ts";
 
@@ -8,10 +8,10 @@ export function useUnsaved(dirty: boolean, left: () => void): { readonly release
   const confirm = useConfirm();
   const released = useRef(false);
   const onLeave = useRef(left);
-  useEffect(() => {
+  useLayoutEffect(() => {
     onLeave.current = left;
   });
-  useEffect(() => {
+  useLayoutEffect(() => {
     released.current = !dirty;
   }, [dirty]);
   const ask = useCallback(async () => {

@@ -1,5 +1,5 @@
 // Keys of the sitting. They rest while somebody types or a button has the focus.
-import { useEffect, useRef } from "react";
+import { useEffect, useLayoutEffect, useRef } from "react";
 
 /** What each key does; names as in KeyboardEvent.key, letters in lower case. */
 export type KeyMap = Readonly<Record<string, () => void>>;
@@ -7,7 +7,8 @@ export type KeyMap = Readonly<Record<string, () => void>>;
 /** Listens for keys anywhere in the window. */
 export function useKeys(keys: KeyMap): void {
   const current = useRef(keys);
-  useEffect(() => {
+  // In the same step as the page: a key pressed at once belongs to what is shown now.
+  useLayoutEffect(() => {
     current.current = keys;
   });
   useEffect(() => {

@@ -1,5 +1,5 @@
 // A fact's editor with its cards drawn beside it as it is written.
-import { useDeferredValue, useEffect, useLayoutEffect, useMemo, useRef } from "react";
+import { type RefCallback, useDeferredValue, useEffect, useLayoutEffect, useMemo, useRef } from "react";
 import type { Fact } from "../../core/facts/fact.ts";
 import { ApiError } from "../client.ts";
 import { BusyButton } from "../shell/busy-button.tsx";
@@ -11,8 +11,13 @@ import { ExtraFields, KindChoice, KindFields } from "./fact-fields.tsx";
 import { LiveCards } from "./live-cards.tsx";
 import { type EditorProps, useEditor } from "./use-editor.ts";
 
+interface FactEditorProps extends EditorProps {
+  /** Told of the title's element. */
+  readonly title: RefCallback<HTMLHeadingElement>;
+}
+
 /** The editor of one fact; `before` is what is saved of it. */
-export function FactEditor({ before, subject }: EditorProps) {
+export function FactEditor({ before, subject, title }: FactEditorProps) {
   const form = useRef<HTMLFormElement>(null);
   const editor = useEditor({ before, subject }, form);
   const { draft, change, dirty, problem, ready, submit, save, remove } = editor;
@@ -28,7 +33,9 @@ export function FactEditor({ before, subject }: EditorProps) {
           submit();
         }}
       >
-        <EditorTitle text={before ? "Fact" : subject ? "New fact" : "A first fact"} />
+        <h2 ref={title} id="editor-title" tabIndex={-1}>
+          {before ? "Fact" : subject ? "New fact" : "A first fact"}
+        </h2>
         {before && deleted ? <DeletedFact id={before.id} restored={save.reset} /> : null}
         {before || subject ? null : <SubjectName name={editor.name} set={editor.setName} />}
         {before ? null : <KindChoice kind={draft.kind} change={change} />}
@@ -78,22 +85,9 @@ function DraftCards({ draft, before }: { readonly draft: FactDraft; readonly bef
   return <LiveCards cards={cards} problem={problemOf(settled)} />;
 }
 
-function EditorTitle({ text }: { readonly text: string }) {
-  const title = useRef<HTMLHeadingElement>(null);
-  useLayoutEffect(() => {
-    // Opening another fact leads to it, also where it lies below the list.
-    if (document.activeElement?.tagName !== "H1") title.current?.focus();
-  }, []);
-  return (
-    <h2 ref={title} id="editor-title" tabIndex={-1}>
-      {text}
-    </h2>
-  );
-}
-
 function useSaveKey(save: () => void): void {
   const latest = useRef(save);
-  useEffect(() => {
+  useLayoutEffect(() => {
     latest.current = save;
   });
   useEffect(() => {

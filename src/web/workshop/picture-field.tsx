@@ -1,6 +1,6 @@
 // A picture for a fact: pasted, dropped or chosen; stored at once, used when the fact is saved.
 import { useMutation } from "@tanstack/react-query";
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { api, pictureUrl } from "../client.ts";
 import { DropZone } from "../shell/drop-zone.tsx";
 import { FilePick } from "../shell/file-pick.tsx";
@@ -50,7 +50,7 @@ export function PictureField({ label, picture, set }: PictureFieldProps) {
 /** A picture pasted anywhere on the page is meant for the fact. */
 function usePaste(take: (files: Iterable<File>) => boolean): void {
   const latest = useRef(take);
-  useEffect(() => {
+  useLayoutEffect(() => {
     latest.current = take;
   });
   useEffect(() => {

@@ -34,7 +34,7 @@ function Bench({ subjects }: { readonly subjects: readonly SubjectView[] }) {
       <div className="bench" data-open={fact ? "" : undefined}>
         {subject ? <FactList key={subject.id} subject={subject} open={fact} /> : null}
         {fact ? (
-          <EditorPanel key={`${fact} ${subject?.id ?? ""}`} id={fact} subject={subject} />
+          <EditorPanel key={fact === "new" ? `new ${subject?.id ?? ""}` : fact} id={fact} subject={subject} />
         ) : (
           <p className="bench-empty">Choose a fact to see its cards, or write a new one.</p>
         )}
