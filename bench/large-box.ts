@@ -7,7 +7,7 @@ import { applyEntry, type CardState, FRESH_CARD } from "../src/core/box/placemen
 import { addDays, localDateAt } from "../src/core/calendar/local-date.ts";
 import { cardId } from "../src/core/cards/cards.ts";
 import { LEVELLED_CHART } from "../src/core/chart/make-chart.ts";
-import type { Fact } from "../src/core/facts/fact.ts";
+import { type Fact, NO_EXTRAS } from "../src/core/facts/fact.ts";
 import { batches } from "../src/core/lists.ts";
 import type { CardLogEntry, LogEntry, SetUpEntry } from "../src/core/log/entry.ts";
 import { createEntryId, type EntryId } from "../src/core/log/entry-id.ts";
@@ -135,11 +135,8 @@ const starFact = (id: string, subject: string, i: number): Fact => ({
   kind: "pair",
   prompt: `Catalogue star ${i + 1}`,
   answer: `Field ${Math.floor(i / 100) + 1}, place ${(i % 100) + 1}`,
-  note: "",
+  ...NO_EXTRAS,
   source: "made up for the measurement",
-  story: "",
-  tags: [],
-  picture: null,
   angles: ["forward", "reverse"],
 });
 

@@ -1,18 +1,16 @@
 // Facts and subjects: adding, rewording, putting away. Rewording never loses a card's history.
 import { cardId, possibleAngles } from "../core/cards/cards.ts";
+import { anglesAfter, defaultAngles } from "../core/cards/default-angles.ts";
+import { contentProblem } from "../core/facts/check-content.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
-import { freshGaps, parseStatement, renumberGaps } from "../core/facts/gaps.ts";
+import { addedWords, statedWords } from "../core/facts/fact-words.ts";
 import { hash32 } from "../core/random.ts";
 import { bringBackCards, stockCards, withdrawCards } from "./box-cards.ts";
 import { FailureError, found } from "./failure.ts";
+import { type FactDraft, translateAngles, withFreshNumbers, withNumbersAfter } from "./number-parts.ts";
 import type { CardRecord, Context, FactRecord, Session } from "./ports.ts";
 import type { SubjectView } from "./views.ts";
-
-/** A fact as it comes from outside: a statement's gaps are numbered here. */
-export type FactDraft =
-  | FactContent
-  | (Omit<Extract<FactContent, { kind: "statement" }>, "gaps"> & { readonly gaps?: readonly number[] });
 
 /** A short key by which a fact of equal content is found; `contentKey` settles whether it is equal. */
 export function contentHash(content: FactContent): string {
@@ -25,9 +23,7 @@ export const foldText = (text: string): string => text.normalize("NFKD").replace
 
 /** How a fact is kept. */
 export function factRecord(fact: Fact, deleted = false): FactRecord {
-  const words =
-    fact.kind === "pair" ? [fact.prompt, fact.answer] : fact.kind === "statement" ? [fact.statement] : [fact.name];
-  const search = foldText([...words, fact.note, fact.source, fact.story, ...fact.tags].join("\n"));
+  const search = foldText([...statedWords(fact), ...addedWords(fact)].join("\n"));
   return { fact, contentHash: contentHash(fact), search, deleted };
 }
 
@@ -85,8 +81,9 @@ export const addFact = (
     const known = await session.library.fact(id);
     if (known) return known.fact;
     found(await session.library.subject(subject), "subject");
-    const content = await checkDraft(session, draft, freshGaps);
-    const fact: Fact = { ...content, id, subject, angles: chosenAngles(content, angles) };
+    const content = await checkContent(session, withFreshNumbers(draft));
+    const chosen = angles ? translateAngles(draft, content, angles) : defaultAngles(content);
+    const fact: Fact = { ...content, id, subject, angles: chosenAngles(content, chosen) };
     await saveNewFacts(session, [fact]);
     return fact;
   });
@@ -104,9 +101,10 @@ export const editFact = (context: Context, id: string, draft: FactDraft, angles?
     const { fact: before, deleted } = found(await session.library.fact(id), "fact");
     if (deleted) throw new FailureError("conflict", "This fact was deleted. Bring it back before changing it.");
     const cards = await session.library.cardsOfFact(id);
-    const content = await checkDraft(session, draft, (statement) => numbersAfter(before, cards, statement));
-    const chosen = chosenAngles(content, angles ?? keptAngles(before, content));
-    const fact: Fact = { ...content, id, subject: before.subject, angles: chosen };
+    const asked = cards.map((card) => card.angle);
+    const content = await checkContent(session, withNumbersAfter(before, asked, draft));
+    const chosen = angles ? translateAngles(draft, content, angles) : anglesAfter(before, content);
+    const fact: Fact = { ...content, id, subject: before.subject, angles: chosenAngles(content, chosen) };
     await session.library.updateFact(factRecord(fact));
     await followAngles(context, session, before, fact, cards);
     return fact;
@@ -145,41 +143,21 @@ export const restoreFact = (context: Context, id: string): Promise<Fact> =>
     return record.fact;
   });
 
-/** Checks what the wording of a fact must fulfil, and numbers its gaps. */
-async function checkDraft(
-  { library }: Session,
-  draft: FactDraft,
-  numbers: (statement: string) => readonly number[],
-): Promise<FactContent> {
-  if (draft.picture !== null && !(await library.hasPicture(draft.picture))) {
+/** Refuses wording that cannot be asked, and pictures that are not there. */
+async function checkContent({ library }: Session, content: FactContent): Promise<FactContent> {
+  if (content.picture !== null && !(await library.hasPicture(content.picture))) {
     throw new FailureError("invalid-input", "The picture of this fact is not stored. Add the picture again.");
   }
-  if (draft.kind !== "statement") return draft;
-  const parsed = parseStatement(draft.statement);
-  if (!parsed.ok) {
-    throw new FailureError(
-      "invalid-input",
-      `The statement cannot be used: ${parsed.error.reason} (position ${parsed.error.at}).`,
-    );
-  }
-  return { ...draft, gaps: numbers(draft.statement) };
+  const problem = contentProblem(content);
+  if (!problem) return content;
+  const place = problem.at === null ? "" : ` (position ${problem.at})`;
+  const what = content.kind === "labelled" ? "labelled picture" : content.kind;
+  throw new FailureError("invalid-input", `The ${what} cannot be used: ${problem.reason}${place}.`);
 }
 
-function numbersAfter(before: Fact, cards: readonly CardRecord[], statement: string): readonly number[] {
-  if (before.kind !== "statement") return freshGaps(statement);
-  const used = cards.flatMap((card) => (card.angle.startsWith("gap-") ? [Number(card.angle.slice(4))] : []));
-  return renumberGaps(before, statement, used);
-}
-
-/** What was asked before goes on; angles that were not possible before are asked too. */
-function keptAngles(before: Fact, content: FactContent): readonly Angle[] {
-  const givenUp = possibleAngles(before).filter((angle) => !before.angles.includes(angle));
-  return possibleAngles(content).filter((angle) => !givenUp.includes(angle));
-}
-
-function chosenAngles(content: FactContent, angles: readonly Angle[] | undefined): readonly Angle[] {
+function chosenAngles(content: FactContent, angles: readonly Angle[]): readonly Angle[] {
   const possible = possibleAngles(content);
-  const chosen = angles === undefined ? possible : possible.filter((angle) => angles.includes(angle));
+  const chosen = possible.filter((angle) => angles.includes(angle));
   if (chosen.length === 0) {
     throw new FailureError(
       "invalid-input",

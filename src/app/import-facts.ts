@@ -1,5 +1,5 @@
 // Saving a list that was read: everything or nothing, with progress, and a way to stop.
-import { possibleAngles } from "../core/cards/cards.ts";
+import { defaultAngles } from "../core/cards/default-angles.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
 import { freshId, idSeries } from "./entry-ids.ts";
@@ -19,7 +19,7 @@ export type ImportTarget = { readonly id: string } | { readonly name: string };
 /** What is to be saved, and how to follow it. */
 export interface FactImport {
   readonly target: ImportTarget;
-  /** Ask each fact from its first angle only; statements are still asked at every gap. */
+  /** Ask what is asked there and back only there; statements are still asked at every gap. */
   readonly oneWay: boolean;
   readonly rows: Iterable<ImportedRow>;
   /** Pictures that the rows may use, by hash. */
@@ -75,9 +75,12 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
     return { ...counts, cards, subject };
   });
 
+/** Kinds that are asked there and back; of the others each angle asks for something else. */
+const ONE_WAY: ReadonlySet<FactContent["kind"]> = new Set(["pair", "picture", "formula"]);
+
 function anglesFor(content: FactContent, oneWay: boolean): readonly Angle[] {
-  const all = possibleAngles(content);
-  return oneWay && content.kind !== "statement" ? all.slice(0, 1) : all;
+  const all = defaultAngles(content);
+  return oneWay && ONE_WAY.has(content.kind) ? all.slice(0, 1) : all;
 }
 
 async function targetSubject(context: Context, session: Session, target: ImportTarget): Promise<string> {

@@ -38,14 +38,10 @@ export const subjectKit = (context: Context, subject: string): Promise<SubjectKi
   });
 
 /** A card as it is printed. */
-export const toKitCard = (number: number, { prompt, answer, note, story, source }: Card): KitCard => ({
-  number,
-  prompt,
-  answer,
-  note,
-  story,
-  source,
-});
+export function toKitCard(number: number, card: Card): KitCard {
+  const { prompt, answer, note, story, source, why, pictureAlt, pictureSource, pictureLicence } = card;
+  return { number, prompt, answer, note, story, source, why, pictureAlt, pictureSource, pictureLicence };
+}
 
 const picturesOf = (cards: readonly KitCard[]): ReadonlySet<string> =>
   new Set(cards.flatMap(({ prompt, answer }) => [prompt.picture, answer.picture].filter((one) => one !== null)));

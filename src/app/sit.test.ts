@@ -1,5 +1,6 @@
 // Sittings against a real database: clocks that were wrong, two windows, and changes in the middle.
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { NO_EXTRAS } from "../core/facts/fact.ts";
 import { createEntryId } from "../core/log/entry-id.ts";
 import { nextStep, replaySitting } from "../core/sitting/sitting.ts";
 import { openSqliteStore } from "../store/sqlite-store.ts";
@@ -15,7 +16,6 @@ import type { SittingView } from "./views.ts";
 const DAY_MS = 86_400_000;
 const START = Date.UTC(2026, 2, 14, 20);
 const STARS = ["Vega", "Altair", "Deneb", "Arcturus", "Capella", "Rigel", "Spica", "Regulus"];
-const EXTRAS = { note: "", source: "", story: "", tags: [], picture: null };
 let store: Store;
 let context: Context;
 let now: number;
@@ -40,7 +40,7 @@ beforeEach(async () => {
 afterEach(() => store.close());
 
 const addStar = (star: string) =>
-  addFact(context, star, "sky", { kind: "pair", prompt: star, answer: `A card about ${star}`, ...EXTRAS });
+  addFact(context, star, "sky", { kind: "pair", prompt: star, answer: `A card about ${star}`, ...NO_EXTRAS });
 
 /** The next identity of one window, by the clock. */
 const id = (after = last): string => {
@@ -219,12 +219,12 @@ describe("cards of a fact that was deleted or is not asked any more", () => {
     expect(await send({ ...base, id: id(), kind: "move", to: 2 })).toEqual(["refused"]);
     expect(await send({ id: id(), box, at: now, kind: "take-back", entry: withdrawal })).toEqual(["refused"]);
     await expect(
-      editFact(context, "Vega", { kind: "pair", prompt: "Vega", answer: "Lyra", ...EXTRAS }),
+      editFact(context, "Vega", { kind: "pair", prompt: "Vega", answer: "Lyra", ...NO_EXTRAS }),
     ).rejects.toThrow("deleted");
   });
 
   test("stay out when the fact comes back without their angle", async () => {
-    await editFact(context, "Vega", { kind: "pair", prompt: "Vega", answer: "Lyra", ...EXTRAS }, ["forward"]);
+    await editFact(context, "Vega", { kind: "pair", prompt: "Vega", answer: "Lyra", ...NO_EXTRAS }, ["forward"]);
     await deleteFact(context, "Vega");
     await restoreFact(context, "Vega");
     const places = await store.read(({ boxes }) => boxes.placements(box, ["Vega:forward", "Vega:reverse"]));

@@ -203,7 +203,32 @@ export interface Receipt {
 }
 
 /** The columns of a list of facts, in the order in which they are exported. */
-export const COLUMNS = ["prompt", "answer", "statement", "note", "source", "picture", "story", "tags"] as const;
+export const COLUMNS = [
+  "prompt",
+  "answer",
+  "statement",
+  "note",
+  "source",
+  "picture",
+  "story",
+  "tags",
+  "kind",
+  "list",
+  "formula",
+  "spelling",
+  "accents",
+  "capitals",
+  "regions",
+  "why",
+  "language",
+  "picture description",
+  "picture source",
+  "picture licence",
+  "sound",
+] as const;
+
+/** Columns that every list of ours has; the others are written if a fact needs them. */
+export const USUAL_COLUMNS: readonly Column[] = COLUMNS.slice(0, 8);
 
 /** A column of a list of facts. */
 export type Column = (typeof COLUMNS)[number];

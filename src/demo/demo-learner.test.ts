@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { type Card, cardsOf } from "../core/cards/cards.ts";
-import type { Fact } from "../core/facts/fact.ts";
+import { type Fact, NO_EXTRAS } from "../core/facts/fact.ts";
 import { createLearner, type Question } from "./demo-learner.ts";
 
 const pairFact = (i: number, prompt: string): Fact => ({
-  ...{ kind: "pair", prompt, answer: `answer ${i}`, note: "", source: "", story: "", tags: [], picture: null },
+  ...{ kind: "pair", prompt, answer: `answer ${i}`, ...NO_EXTRAS },
   ...{ id: `f${i}`, subject: "s", angles: ["forward"] },
 });
 

@@ -6,6 +6,7 @@ import { rebuild } from "../app/rebuild.ts";
 import { recordEntries } from "../app/record.ts";
 import { beginSitting } from "../app/sit.ts";
 import { todayView } from "../app/today.ts";
+import { NO_EXTRAS } from "../core/facts/fact.ts";
 import { createEntryId } from "../core/log/entry-id.ts";
 import { ok } from "../core/result.ts";
 import { openSqliteStore } from "../store/sqlite-store.ts";
@@ -55,12 +56,11 @@ test("clearing leaves an empty table, and the demo can come again", async () => 
 test("clearing spares somebody's own cards and answers", async () => {
   await loadDemo(context, asTheyAre, "UTC");
   await addSubject(context, "mine", "Moons");
-  const extras = { note: "", source: "", story: "", tags: [], picture: null };
   await addFact(context, "moon", "mine", {
     kind: "pair",
     prompt: "Largest moon of Saturn",
     answer: "Titan",
-    ...extras,
+    ...NO_EXTRAS,
   });
   const before = await todayView(context, "UTC");
   const id = createEntryId(NOW, context.random(10), before.lastEntry ?? undefined);

@@ -1,6 +1,6 @@
 // The demo subject "The night sky": what there is to know, ready to become cards.
 import { possibleAngles } from "../core/cards/cards.ts";
-import type { Angle, FactContent, FactExtras, PictureHash } from "../core/facts/fact.ts";
+import { type Angle, type FactContent, type FactExtras, NO_EXTRAS, type PictureHash } from "../core/facts/fact.ts";
 import { freshGaps } from "../core/facts/gaps.ts";
 import { PLANET_FACTS, PLANET_SOURCE } from "./planet-facts.ts";
 import { drawConstellation } from "./sky/draw-constellation.ts";
@@ -58,7 +58,9 @@ export function skyFacts(pictures: ReadonlyMap<string, PictureHash>): readonly D
     ...CONSTELLATIONS.map((constellation) => abbreviationFact(constellation, pictures.get(constellation.name) ?? null)),
     ...CONSTELLATIONS.map(genitiveFact),
     ...STARS.map((name) => starFact(namedStar(name))),
-    ...PLANET_FACTS.map((fact) => statementFact(fact.statement, { ...fact, source: PLANET_SOURCE, tags: ["planet"] })),
+    ...PLANET_FACTS.map((fact) =>
+      statementFact(fact.statement, { note: fact.note, story: fact.story, source: PLANET_SOURCE, tags: ["planet"] }),
+    ),
     ...drawn.map((constellation) => pictureFact(constellation, pictures)),
   ];
 }
@@ -86,9 +88,9 @@ function genitiveFact(constellation: Constellation): DemoFact {
 }
 
 /** Asked both ways, unless the answer is the name itself: then the way back asks nothing. */
-function pairFact(prompt: string, answer: string, name: string, extras: FactExtras): DemoFact {
+function pairFact(prompt: string, answer: string, name: string, extras: Partial<FactExtras>): DemoFact {
   return {
-    content: { kind: "pair", prompt, answer, ...extras },
+    content: { ...NO_EXTRAS, ...extras, kind: "pair", prompt, answer },
     angles: answer === name ? ["forward"] : ["forward", "reverse"],
   };
 }
@@ -110,6 +112,7 @@ function pictureFact(constellation: Constellation, pictures: ReadonlyMap<string,
   const picture = pictures.get(name);
   if (picture === undefined) throw new RangeError(`no stored picture of ${name}`);
   const content: FactContent = {
+    ...NO_EXTRAS,
     kind: "picture",
     name,
     picture,
@@ -121,18 +124,9 @@ function pictureFact(constellation: Constellation, pictures: ReadonlyMap<string,
   return { content, angles: KNOWN_BY_HEART.has(abbreviation) ? possibleAngles(content) : ["picture-to-name"] };
 }
 
-function statementFact(statement: string, extras: Omit<FactExtras, "picture">): DemoFact {
-  const { note, source, story, tags } = extras;
-  const content: FactContent = {
-    kind: "statement",
-    statement,
-    gaps: freshGaps(statement),
-    note,
-    source,
-    story,
-    tags,
-    picture: null,
-  };
+function statementFact(statement: string, extras: Partial<FactExtras>): DemoFact {
+  const gaps = freshGaps(statement);
+  const content: FactContent = { ...NO_EXTRAS, ...extras, kind: "statement", statement, gaps };
   return { content, angles: possibleAngles(content) };
 }
 

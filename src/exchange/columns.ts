@@ -1,6 +1,7 @@
 // Works out what the columns of a list hold: from their names if the first row has names we know,
 // else from what is in the cells. When unsure a column is left out; the person decides.
 import { COLUMNS, type Column } from "../app/views.ts";
+import { kindNamed } from "./read-content.ts";
 
 /** Whether the first row names the columns, and what each column holds (null: left out). */
 export interface ColumnGuess {
@@ -28,13 +29,31 @@ const SYNONYMS: Readonly<Record<Column, string>> = {
   tags:
     "tag topic topics label labels keyword keywords category thema schlagwort schlagworter stichwort " +
     "theme etiquette etiquettes categorie etiqueta etiquetas tema categoria",
+  kind: "",
+  list: "items liste lista",
+  formula: "formel formule",
+  spelling: "schreibung rechtschreibung orthographe ortografia",
+  accents: "",
+  capitals: "",
+  regions: "",
+  why: "warum pourquoi",
+  language: "sprache langue idioma",
+  "picture description": "",
+  "picture source": "",
+  "picture licence": "",
+  sound: "audio recording ton aufnahme son sonido",
 };
 
 /** Names that mean the answer, or the prompt where another column is the answer. */
 const EITHER_SIDE = new Set(["name", "names", "namen", "nom", "nombre"]);
 
 const COLUMN_BY_NAME: ReadonlyMap<string, Column> = new Map(
-  COLUMNS.flatMap((column) => [column, ...SYNONYMS[column].split(" ")].map((name): [string, Column] => [name, column])),
+  COLUMNS.flatMap((column) =>
+    [column, ...SYNONYMS[column].split(" ").filter((name) => name !== "")].map((name): [string, Column] => [
+      name,
+      column,
+    ]),
+  ),
 );
 
 const PICTURE_FILE = /^[^/\\:]+\.(?:png|jpe?g|webp|gif|avif|svg|tiff?)$/iu;
@@ -56,6 +75,7 @@ export function guessColumns(rows: readonly (readonly string[])[], header?: bool
   const body = hasHeader ? looked.slice(1) : looked;
   const width = hasHeader ? first.length : Math.max(0, ...looked.map((row) => row.length));
   const columns = Array.from({ length: width }, (_, i) => (hasHeader ? (named[i] ?? null) : null));
+  leaveOtherKinds(columns, body);
   if (!isEnough(columns)) fillFromCells(columns, body, !hasHeader);
   return { header: hasHeader, columns };
 }
@@ -91,15 +111,27 @@ function isHeader(first: readonly string[], named: readonly (Column | null)[]): 
   const known = named.filter((column) => column !== null);
   const said = filled.map(columnNamed).filter((column) => isSide(column));
   const twice = said.length > known.filter(isSide).length;
-  const needed = known.some((column) => isSide(column) || column === "picture");
+  const needed = known.some((column) => isSide(column) || NEEDED.has(column));
   return !twice && needed && known.length * 2 >= filled.length;
 }
+
+/** Columns besides the sides of a card that tell what there is to learn. */
+const NEEDED: ReadonlySet<Column> = new Set(["picture", "sound", "list", "formula", "spelling", "regions"]);
 
 const isSide = (column: Column | null): boolean => column === "prompt" || column === "answer" || column === "statement";
 
 function isEnough(columns: readonly (Column | null)[]): boolean {
   const has = (column: Column): boolean => columns.includes(column);
-  return has("statement") || (has("prompt") && has("answer")) || (has("picture") && (has("prompt") || has("answer")));
+  const alone: readonly Column[] = ["statement", "list", "formula", "spelling", "regions"];
+  if (alone.some(has)) return true;
+  const named = has("prompt") || has("answer");
+  return (has("prompt") && has("answer")) || (named && (has("picture") || has("sound")));
+}
+
+/** A column named "kind" is often about something else than our kinds of facts. */
+function leaveOtherKinds(columns: (Column | null)[], rows: readonly (readonly string[])[]): void {
+  const at = columns.indexOf("kind");
+  if (at >= 0 && rows.some((row) => kindNamed(row[at] ?? "") === undefined)) columns[at] = null;
 }
 
 /** Gives the columns that have no meaning yet one, as far as their cells show it. */

@@ -2,7 +2,8 @@
 import { FailureError } from "../app/failure.ts";
 import { toKitCard } from "../app/kit.ts";
 import type { RowProblem } from "../app/views.ts";
-import { cardsOf, possibleAngles } from "../core/cards/cards.ts";
+import { cardsOf } from "../core/cards/cards.ts";
+import { defaultAngles } from "../core/cards/default-angles.ts";
 import type { KitCard } from "../core/kit/card-faces.ts";
 import type { ListParcel } from "./import-list.ts";
 import { createListReader } from "./read-list.ts";
@@ -20,7 +21,7 @@ export function listKit({ bytes, pictures }: ListParcel): {
   for (const item of reader.value.drafts()) {
     if (item.kind === "problems") problems.push(...item.problems);
     if (item.kind !== "fact") continue;
-    const fact = { ...item.content, id: `line-${item.line}`, subject: "", angles: possibleAngles(item.content) };
+    const fact = { ...item.content, id: `line-${item.line}`, subject: "", angles: defaultAngles(item.content) };
     for (const card of cardsOf(fact)) cards.push(toKitCard(cards.length + 1, card));
   }
   return { cards, problems };

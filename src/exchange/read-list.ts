@@ -1,7 +1,8 @@
 // A list of facts from bytes to facts: settles how it is written, then reads it row by row, so that whoever
 // reads can show progress, stop between rows, and never holds more than one row that it does not want.
 import type { Column, ImportChoices, ImportPreview, RowProblem } from "../app/views.ts";
-import { type Card, cardsOf, possibleAngles } from "../core/cards/cards.ts";
+import { type Card, cardsOf } from "../core/cards/cards.ts";
+import { defaultAngles } from "../core/cards/default-angles.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { FactContent } from "../core/facts/fact.ts";
 import { fail, ok, type Result } from "../core/result.ts";
@@ -104,7 +105,7 @@ export function previewList(
       counts.duplicates++;
     } else {
       if (counts.good++ < PREVIEW_LIMITS.cardRows) cards.push(...previewCards(item.content, item.line));
-      counts.cardCount += possibleAngles(item.content).length;
+      counts.cardCount += defaultAngles(item.content).length;
     }
   }
   return ok({ encoding, delimiter, header, columns, sample, problems, cards, ...counts });
@@ -112,7 +113,7 @@ export function previewList(
 
 /** Cards need a fact with an identity; the line stands in for it until the fact is saved. */
 const previewCards = (content: FactContent, line: number): readonly Card[] =>
-  cardsOf({ ...content, id: `line-${line}`, subject: "", angles: possibleAngles(content) });
+  cardsOf({ ...content, id: `line-${line}`, subject: "", angles: defaultAngles(content) });
 
 interface Drafting {
   readonly text: string;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Column } from "../app/views.ts";
+import { NO_EXTRAS } from "../core/facts/fact.ts";
 import { readTable } from "./read-table.ts";
 import { isBlankRow, ROW_LIMITS, rowToFact } from "./rows-to-facts.ts";
 
@@ -20,7 +21,7 @@ function problems(columns: readonly (Column | null)[], line: string) {
   return result.error;
 }
 
-const NOTHING = { note: "", source: "", story: "", tags: [], picture: null };
+const NOTHING = NO_EXTRAS;
 
 describe("a row becomes", () => {
   it("a pair from prompt and answer, in any order of columns", () => {

@@ -1,9 +1,11 @@
 // One row of a list becomes one fact, or says in plain words what is wrong with it and where.
 import { COLUMNS, type Column, type RowProblem } from "../app/views.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
-import type { FactContent, PictureHash } from "../core/facts/fact.ts";
-import { freshGaps, parseStatement } from "../core/facts/gaps.ts";
+import type { FactContent, FactExtras, PictureHash, SoundHash } from "../core/facts/fact.ts";
+import { parseStatement } from "../core/facts/gaps.ts";
+import { isLanguageTag } from "../core/facts/language-tag.ts";
 import { fail, ok, type Result } from "../core/result.ts";
+import { type ContentRefusal, readContent } from "./read-content.ts";
 import type { TableCell, TableRow } from "./read-table.ts";
 
 /** Finds a picture by its bare file name (in NFC) among those that came with the list. */
@@ -20,15 +22,24 @@ export function rowToFact(
 ): Result<FactContent, readonly RowProblem[]> {
   const reading = readFields(row, columns);
   checkLengths(reading);
-  const extras = {
-    note: reading.text.note,
-    source: reading.text.source,
-    story: reading.text.story,
+  const { text } = reading;
+  const extras: FactExtras = {
+    note: text.note,
+    source: text.source,
+    story: text.story,
+    why: text.why,
     tags: readTags(reading),
+    language: readLanguage(reading),
     picture: readPicture(reading, findPicture),
+    pictureAlt: text["picture description"],
+    pictureSource: text["picture source"],
+    pictureLicence: text["picture licence"],
+    sound: readSound(reading),
   };
-  const content = readContent(reading, extras);
-  return content && reading.problems.length === 0 ? ok(content) : fail(reading.problems);
+  const content = readContent(text, extras);
+  if (!content.ok && !reading.problems.some(({ field }) => field !== null && field === content.error.field))
+    reportContent(reading, content.error);
+  return content.ok && reading.problems.length === 0 ? ok(content.value) : fail(reading.problems);
 }
 
 /** Whether a row has nothing in any cell, like the empty rows at the end of many spreadsheets. */
@@ -41,10 +52,8 @@ interface Reading {
   readonly problems: RowProblem[];
 }
 
-type Extras = Pick<FactContent, "note" | "source" | "story" | "tags" | "picture">;
-
 function readFields(row: TableRow, columns: readonly (Column | null)[]): Reading {
-  const text = { prompt: "", answer: "", statement: "", note: "", source: "", picture: "", story: "", tags: "" };
+  const text = Object.fromEntries(COLUMNS.map((column) => [column, ""])) as Record<Column, string>;
   const reading: Reading = { row, text, cells: {}, problems: [] };
   row.cells.forEach((cell, i) => {
     const column = columns[i];
@@ -66,10 +75,13 @@ function report(reading: Reading, field: Column | null, reason: string): void {
   reading.problems.push({ line: cell?.line ?? reading.row.line, column: cell?.column ?? 1, field, reason });
 }
 
+/** Cells of many parts, each with a limit of its own. */
+const UNLIMITED: ReadonlySet<Column> = new Set(["tags", "picture", "list", "regions"]);
+
 function checkLengths(reading: Reading): void {
   for (const field of COLUMNS) {
     const { length } = reading.text[field];
-    if (length <= ROW_LIMITS.text || field === "tags" || field === "picture") continue;
+    if (length <= ROW_LIMITS.text || UNLIMITED.has(field)) continue;
     const most = ROW_LIMITS.text.toLocaleString("en-GB");
     const reason = `the ${field} has ${length.toLocaleString("en-GB")} characters and at most ${most} fit: shorten it, or make several facts of it`;
     report(reading, field, reason);
@@ -106,6 +118,22 @@ function readPicture(reading: Reading, findPicture: FindPicture): PictureHash | 
   return hash;
 }
 
+/** A sound that is stored already, under the name that an export gives it: its hash. */
+function readSound(reading: Reading): SoundHash | null {
+  const name = reading.text.sound;
+  if (name === "") return null;
+  const hash = /^([0-9a-f]{64})(?:\.\w{2,5})?$/.exec(name)?.[1];
+  if (hash === undefined) report(reading, "sound", `the sound “${name}” did not come with the list: clear the cell`);
+  return hash ?? null;
+}
+
+function readLanguage(reading: Reading): string {
+  const { language } = reading.text;
+  if (isLanguageTag(language)) return language;
+  report(reading, "language", `“${language}” is not a language tag such as en or pt-BR`);
+  return "";
+}
+
 /** A list may name pictures that came with it and nothing else: no other folder, disk or address. */
 function refusePictureName(name: string): string | null {
   const advice = "write only the file's name, like moon.png, and add the file to the list";
@@ -118,54 +146,10 @@ function refusePictureName(name: string): string | null {
   return null;
 }
 
-function readContent(reading: Reading, extras: Extras): FactContent | null {
-  const { prompt, answer, statement } = reading.text;
-  if (statement !== "") {
-    if (prompt === "" && answer === "") return readStatement(reading, extras);
-    const field = prompt !== "" ? "prompt" : "answer";
-    report(
-      reading,
-      field,
-      `a row is either a statement or a prompt with an answer: clear the ${field}, or the statement`,
-    );
-    return null;
-  }
-  if (prompt !== "" && answer !== "") return { kind: "pair", prompt, answer, ...extras };
-  const name = prompt || answer;
-  if (name !== "" && reading.text.picture !== "") {
-    return extras.picture === null ? null : { kind: "picture", name, ...extras, picture: extras.picture };
-  }
-  reportMissing(reading);
-  return null;
-}
-
-function reportMissing(reading: Reading): void {
-  const { prompt, answer, picture } = reading.text;
-  if (prompt !== "") report(reading, "answer", "the answer is missing: write the answer that belongs to this prompt");
-  else if (answer !== "")
-    report(reading, "prompt", "the prompt is missing: write the prompt that asks for this answer");
-  else if (picture !== "") report(reading, "answer", "the picture has no name: write what it shows as the answer");
-  else
-    report(
-      reading,
-      null,
-      "there is nothing to learn in this row: write a prompt and an answer, or a statement with a [gap]",
-    );
-}
-
-function readStatement(reading: Reading, extras: Extras): FactContent | null {
-  const { statement } = reading.text;
-  const parsed = parseStatement(statement);
-  if (parsed.ok) return { kind: "statement", statement, gaps: freshGaps(statement), ...extras };
-  const cell = reading.cells.statement as TableCell;
-  const noGap = !/[[\]]/u.test(statement);
-  const advice = ": write [ ] round what is to be asked, and \\[ or \\] where a bracket is only a bracket";
-  reading.problems.push({
-    ...gapPosition(cell),
-    field: "statement",
-    reason: noGap ? parsed.error.reason : parsed.error.reason + advice,
-  });
-  return null;
+function reportContent(reading: Reading, { field, reason, inStatement }: ContentRefusal): void {
+  const cell = field === null ? undefined : reading.cells[field];
+  if (!inStatement || !cell) report(reading, field, reason);
+  else reading.problems.push({ ...gapPosition(cell), field, reason });
 }
 
 /** Where in the file the trouble with a statement is; where its cell starts if tidying the text moved it. */

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
+import { anyContent } from "../../tests/support/any-fact.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
 import { contentKey } from "../core/facts/content-key.ts";
-import type { FactContent } from "../core/facts/fact.ts";
+import { type FactContent, NO_EXTRAS } from "../core/facts/fact.ts";
 import { freshGaps } from "../core/facts/gaps.ts";
 import { createListReader } from "./read-list.ts";
 import { writeTable } from "./write-table.ts";
@@ -13,7 +14,7 @@ vi.setConfig({ testTimeout: 30_000 });
 const HASH = "0123456789abcdef".repeat(4);
 const pictureName = (hash: string): string => `${hash}.png`;
 const findPicture = (name: string): string | null => (/^[\da-f]{64}\.png$/.test(name) ? name.slice(0, 64) : null);
-const NOTHING = { note: "", source: "", story: "", tags: [], picture: null };
+const NOTHING = NO_EXTRAS;
 const vega: FactContent = { kind: "pair", prompt: "Vega", answer: "Lyra", ...NOTHING };
 
 describe("a written table", () => {
@@ -61,24 +62,12 @@ const tag = fc
   // Cleaned first: the normal form of the Greek question mark is a semicolon.
   .map((value) => cleanText(value).replace(/[,;]/g, "").replace(/\s+/gu, " ").trim())
   .filter((value) => value !== "");
-const extras = {
-  note: text,
-  source: text,
-  story: text,
-  tags: fc.uniqueArray(tag, { maxLength: 5 }),
-  picture: fc.option(fc.constant(HASH)),
-};
 const escaped = (value: string): string => value.replace(/[[\]\\]/g, "\\$&");
 const statement = fc
   .array(fc.tuple(text, filled), { minLength: 1, maxLength: 3 })
   .map((parts) => cleanText(parts.map(([before, gap]) => `${escaped(before)} [${escaped(gap)}]`).join("")));
-const fact: fc.Arbitrary<FactContent> = fc.oneof(
-  fc.record({ kind: fc.constant("pair" as const), prompt: filled, answer: filled, ...extras }),
-  fc.record({ kind: fc.constant("picture" as const), name: filled, ...extras, picture: fc.constant(HASH) }),
-  fc
-    .record({ kind: fc.constant("statement" as const), statement, ...extras })
-    .map((record) => ({ ...record, gaps: freshGaps(record.statement) })),
-);
+const line = filled.map((value) => value.replace(/\s+/gu, " ").trim()).filter((value) => value !== "");
+const fact = anyContent({ text, filled, line, statement, tag, picture: HASH }, freshGaps);
 
 describe("what was written", () => {
   it("is read again as it was, with any delimiter, nothing being said about how it is written", () => {

@@ -1,7 +1,8 @@
 // Writes facts as a table after RFC 4180, with the columns that an import knows, so that what was written
 // can be read again. Numbers of gaps are not written: they belong to a fact's history, not to its wording.
-import { COLUMNS, type Column } from "../app/views.ts";
+import { COLUMNS, type Column, USUAL_COLUMNS } from "../app/views.ts";
 import type { FactContent, PictureHash } from "../core/facts/fact.ts";
+import { factCells } from "./fact-cells.ts";
 import type { Delimiter } from "./read-table.ts";
 
 /** How a table is written; `pictureName` gives the file name under which a picture goes with it. */
@@ -13,39 +14,29 @@ export interface WriteChoices {
 }
 
 /** The whole table as one text; see `tableLines`. */
-export const writeTable = (facts: Iterable<FactContent>, choices: WriteChoices): string =>
+export const writeTable = (facts: readonly FactContent[], choices: WriteChoices): string =>
   [...tableLines(facts, choices)].join("");
 
 /** The table line by line, header first, each with its CRLF, for tables too long to hold. */
-export function* tableLines(facts: Iterable<FactContent>, choices: WriteChoices): Generator<string, void, undefined> {
+export function* tableLines(facts: readonly FactContent[], choices: WriteChoices): Generator<string, void, undefined> {
   const delimiter = choices.delimiter ?? ",";
-  yield (choices.mark ? "\ufeff" : "") + writeLine(COLUMNS, delimiter);
+  const columns = columnsFor(facts);
+  yield (choices.mark ? "\ufeff" : "") + writeLine(columns, delimiter);
   for (const fact of facts) {
-    const cells = cellsOf(fact, choices.pictureName);
+    const cells = factCells(fact, choices.pictureName);
     yield writeLine(
-      COLUMNS.map((column) => cells[column] ?? ""),
+      columns.map((column) => cells[column] ?? ""),
       delimiter,
     );
   }
 }
 
-function cellsOf(fact: FactContent, pictureName: WriteChoices["pictureName"]): Partial<Record<Column, string>> {
-  const { note, source, story } = fact;
-  const extras = {
-    note,
-    source,
-    story,
-    tags: fact.tags.join("; "),
-    picture: fact.picture === null ? "" : pictureName(fact.picture),
-  };
-  switch (fact.kind) {
-    case "pair":
-      return { ...extras, prompt: fact.prompt, answer: fact.answer };
-    case "statement":
-      return { ...extras, statement: fact.statement };
-    case "picture":
-      return { ...extras, answer: fact.name };
-  }
+/** The columns that all lists have, and those that a fact needs. */
+function columnsFor(facts: readonly FactContent[]): readonly Column[] {
+  const needed = new Set(USUAL_COLUMNS);
+  for (const fact of facts)
+    for (const [column, cell] of Object.entries(factCells(fact, String))) if (cell !== "") needed.add(column as Column);
+  return COLUMNS.filter((column) => needed.has(column));
 }
 
 const writeLine = (cells: readonly string[], delimiter: Delimiter): string =>

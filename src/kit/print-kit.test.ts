@@ -7,6 +7,7 @@ import { type GreyPage, readPdf } from "../../tests/support/pdf-tools.ts";
 import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import { printedNumber } from "../core/cards/card-number.ts";
+import { type CardSide, EMPTY_SIDE } from "../core/cards/cards.ts";
 import { spreadChart } from "../core/chart/make-chart.ts";
 import type { KitCard } from "../core/kit/card-faces.ts";
 import type { Turn } from "../core/kit/impose.ts";
@@ -25,7 +26,7 @@ const size = (text: string): Size => {
   return parsed.value;
 };
 
-const words = (text: string) => ({ text: [{ text, role: "plain" } as const], picture: null });
+const words = (text: string): CardSide => ({ ...EMPTY_SIDE, text: [{ text, role: "plain" }] });
 
 const card = (number: number, prompt: string, answer: string, note = ""): KitCard => ({
   number,
@@ -34,6 +35,10 @@ const card = (number: number, prompt: string, answer: string, note = ""): KitCar
   note,
   story: "",
   source: "",
+  why: "",
+  pictureAlt: "",
+  pictureSource: "",
+  pictureLicence: "",
 });
 
 const plan = (more: Partial<KitPlan>): KitPlan => ({
@@ -107,7 +112,7 @@ describe("front and back on paper", () => {
     "of every %s sheet of %s cards lie on each other when it is turned over the %s edge",
     async (paper, form, turn) => {
       const square = await blackSquare();
-      const side = { text: [], picture: square.hash };
+      const side = { ...EMPTY_SIDE, picture: square.hash };
       // Not on every card: a pattern that is its own mirror image would lie on itself wherever the backs are.
       const cards = [0, 1, 2, 3].map((i) =>
         i % 3 === 0 ? { ...card(i + 1, "", ""), prompt: side, answer: side } : card(i + 1, "Vega", "Lyra"),
@@ -138,7 +143,7 @@ describe("front and back on paper", () => {
 
   it("are set off by what the calibration says, backs only", async () => {
     const square = await blackSquare();
-    const side = { text: [], picture: square.hash };
+    const side = { ...EMPTY_SIDE, picture: square.hash };
     const cards = [{ ...card(1, "", ""), prompt: side, answer: side }];
     const style = { title: "", mark: "none", language: "en" } as const;
     const centres = (offset: readonly [number, number]) =>
@@ -266,7 +271,7 @@ describe("what cannot be printed as it should", () => {
 
   it("is a picture with too few dots", async () => {
     const small = { ...(await blackSquare()), width: 60, height: 60 };
-    const cards = [{ ...card(1042, "Vega", ""), answer: { text: [], picture: "black" } }];
+    const cards = [{ ...card(1042, "Vega", ""), answer: { ...EMPTY_SIDE, picture: "black" } }];
     await reading(
       { cards },
       (_, notices) => expect(notices[0]).toMatch(/\d+ dots an inch/),

@@ -6,13 +6,13 @@ import {
   addSubject,
   deleteFact,
   editFact,
-  type FactDraft,
   foldText,
   listSubjects,
   renameSubject,
   restoreFact,
 } from "../app/facts.ts";
 import { FailureError, found } from "../app/failure.ts";
+import type { FactDraft } from "../app/number-parts.ts";
 import type { Context } from "../app/ports.ts";
 import type { Angle } from "../core/facts/fact.ts";
 import { exportSubject, fileName, zipExport } from "../exchange/export-subject.ts";

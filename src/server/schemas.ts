@@ -4,7 +4,10 @@ import { z } from "@hono/zod-openapi";
 import { COLUMNS } from "../app/views.ts";
 import { isLocalDate, isTimeZone } from "../core/calendar/local-date.ts";
 import { checkChart } from "../core/chart/chart.ts";
+import { isAngle } from "../core/facts/angle-name.ts";
+import { LONGEST_FORMULA, MOST_PARTS } from "../core/facts/check-content.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
+import { isLanguageTag } from "../core/facts/language-tag.ts";
 import { isEntryId } from "../core/log/entry-id.ts";
 
 /** Longest text of one field of a fact, in UTF-16 code units. */
@@ -21,6 +24,11 @@ const cardId = z
   .max(120)
   .regex(/^[^:]+:[a-z0-9-]+$/, "must be a fact and an angle, fact:angle");
 const pictureHash = z.string().regex(/^[0-9a-f]{64}$/, "must be the SHA-256 of a stored picture");
+const soundHash = z.string().regex(/^[0-9a-f]{64}$/, "must be the SHA-256 of a stored sound");
+const line = text.refine((value) => !value.includes("\n"), "must be a single line");
+const partNumber = z.number().int().min(1).max(1_000_000);
+const share = z.number().min(0).max(1);
+const counts = z.enum(["count", "ignore"]).default("count");
 const date = z.string().refine(isLocalDate, "must be a date such as 2026-03-14");
 const day = z.number().int().min(1).max(10_000_000);
 
@@ -28,6 +36,12 @@ const extras = {
   note: text.default(""),
   source: text.default(""),
   story: text.default(""),
+  why: text.default(""),
+  language: z.string().refine(isLanguageTag, "must be a language tag such as en or pt-BR").default(""),
+  pictureAlt: text.default(""),
+  pictureSource: text.default(""),
+  pictureLicence: text.default(""),
+  sound: soundHash.nullable().default(null),
   // Lists write tags with commas or semicolons between them, so neither can be part of one.
   tags: z
     .array(
@@ -42,33 +56,64 @@ const extras = {
     .default([]),
 };
 
+const picture = pictureHash.nullable().default(null);
+
 export const factContentSchema = z
   .discriminatedUnion("kind", [
+    z.object({ ...extras, kind: z.literal("pair"), prompt: filled, answer: filled, picture }),
     z.object({
-      kind: z.literal("pair"),
-      prompt: filled,
-      answer: filled,
-      picture: pictureHash.nullable().default(null),
       ...extras,
-    }),
-    z.object({
       kind: z.literal("statement"),
       statement: filled,
-      picture: pictureHash.nullable().default(null),
-      ...extras,
+      // Numbers that come along only say which angle means which gap.
+      gaps: z.array(partNumber).max(1000).optional(),
+      picture,
     }),
-    z.object({ kind: z.literal("picture"), name: filled, picture: pictureHash, ...extras }),
+    z.object({ ...extras, kind: z.literal("picture"), name: filled, picture: pictureHash }),
+    z.object({
+      ...extras,
+      kind: z.literal("list"),
+      title: filled,
+      items: z.array(line).max(MOST_PARTS),
+      numbers: z.array(partNumber).max(MOST_PARTS).optional(),
+      picture,
+    }),
+    z.object({
+      ...extras,
+      kind: z.literal("formula"),
+      name: filled,
+      formula: filled.refine((value) => value.length <= LONGEST_FORMULA, "is too long"),
+      picture,
+    }),
+    z.object({
+      ...extras,
+      kind: z.literal("spelling"),
+      clue: text.default(""),
+      word: filled,
+      accents: counts,
+      letterCase: counts,
+      picture,
+    }),
+    z.object({ ...extras, kind: z.literal("sound"), name: filled, sound: soundHash, picture }),
+    z.object({
+      ...extras,
+      kind: z.literal("labelled"),
+      picture: pictureHash,
+      labels: z
+        .array(z.object({ number: partNumber, name: line, x: share, y: share, width: share, height: share }))
+        .max(MOST_PARTS),
+    }),
   ])
   .openapi("FactContent");
 
-export const angleSchema = z.string().regex(/^(forward|reverse|picture-to-name|name-to-picture|gap-[1-9]\d{0,4})$/);
+export const angleSchema = z.string().refine(isAngle, "must be an angle such as forward or gap-1");
 
 export const newFactSchema = z
-  .object({ id: entryId, subject: id, content: factContentSchema, angles: z.array(angleSchema).max(50).optional() })
+  .object({ id: entryId, subject: id, content: factContentSchema, angles: z.array(angleSchema).max(1000).optional() })
   .openapi("NewFact");
 
 export const editFactSchema = z
-  .object({ content: factContentSchema, angles: z.array(angleSchema).max(50).optional() })
+  .object({ content: factContentSchema, angles: z.array(angleSchema).max(1000).optional() })
   .openapi("EditFact");
 
 export const subjectSchema = z

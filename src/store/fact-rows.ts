@@ -2,14 +2,15 @@
 import type { Selectable } from "kysely";
 import { FailureError } from "../app/failure.ts";
 import type { FactRecord } from "../app/ports.ts";
-import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
+import type { Angle, Fact, FactContent, FactExtras } from "../core/facts/fact.ts";
+import { addedWords, statedWords } from "../core/facts/fact-words.ts";
 import type { Tables } from "./schema.ts";
 
 type FactRow = Selectable<Tables["fact"]>;
 
-/** The row that keeps a fact. A picture's name stands in the `answer` column. */
+/** The row that keeps a fact. A picture's name stands in the `answer` column, what only new kinds have in `content`. */
 export function factToRow({ fact, contentHash, search, deleted }: FactRecord, learner: string): FactRow {
-  refuseUnstorable([...wordsOf(fact), fact.note, fact.source, fact.story, ...fact.tags]);
+  refuseUnstorable([...statedWords(fact), ...addedWords(fact), fact.language]);
   return {
     id: fact.id,
     learner_id: learner,
@@ -22,8 +23,15 @@ export function factToRow({ fact, contentHash, search, deleted }: FactRecord, le
     note: fact.note,
     source: fact.source,
     story: fact.story,
+    why: fact.why,
     tags: JSON.stringify(fact.tags),
+    language: fact.language,
     picture: fact.picture,
+    picture_alt: fact.pictureAlt,
+    picture_source: fact.pictureSource,
+    picture_licence: fact.pictureLicence,
+    sound: fact.sound,
+    content: JSON.stringify(ownContent(fact)),
     angles: JSON.stringify(fact.angles),
     content_hash: contentHash,
     search,
@@ -31,8 +39,23 @@ export function factToRow({ fact, contentHash, search, deleted }: FactRecord, le
   };
 }
 
-const wordsOf = (fact: Fact): readonly string[] =>
-  fact.kind === "pair" ? [fact.prompt, fact.answer] : [fact.kind === "statement" ? fact.statement : fact.name];
+/** What has no column of its own. Named field by field: a fact may carry more than its kind says. */
+function ownContent(fact: Fact): unknown {
+  switch (fact.kind) {
+    case "list":
+      return { title: fact.title, items: fact.items, numbers: fact.numbers };
+    case "formula":
+      return { name: fact.name, formula: fact.formula };
+    case "spelling":
+      return { clue: fact.clue, word: fact.word, accents: fact.accents, letterCase: fact.letterCase };
+    case "sound":
+      return { name: fact.name };
+    case "labelled":
+      return { labels: fact.labels };
+    default:
+      return null;
+  }
+}
 
 /** Fails on what not every database takes as text, so that all refuse the same: NUL, and halves of surrogate pairs. */
 export function refuseUnstorable(texts: readonly string[]): void {
@@ -53,19 +76,40 @@ export function factFromRow(row: FactRow): FactRecord {
 }
 
 function contentFromRow(row: FactRow): FactContent {
-  const extras = { note: row.note, source: row.source, story: row.story, tags: JSON.parse(row.tags) as string[] };
-  switch (row.kind) {
+  const extras: FactExtras = {
+    note: row.note,
+    source: row.source,
+    story: row.story,
+    why: row.why,
+    tags: JSON.parse(row.tags) as string[],
+    language: row.language,
+    picture: row.picture,
+    pictureAlt: row.picture_alt,
+    pictureSource: row.picture_source,
+    pictureLicence: row.picture_licence,
+    sound: row.sound,
+  };
+  const { kind } = row;
+  switch (kind) {
     case "pair":
-      return { kind: "pair", prompt: row.prompt, answer: row.answer, picture: row.picture, ...extras };
+      return { ...extras, kind, prompt: row.prompt, answer: row.answer };
     case "statement":
-      return {
-        kind: "statement",
-        statement: row.statement,
-        gaps: JSON.parse(row.gaps) as number[],
-        picture: row.picture,
-        ...extras,
-      };
+      return { ...extras, kind, statement: row.statement, gaps: JSON.parse(row.gaps) as number[] };
     case "picture":
-      return { kind: "picture", name: row.answer, picture: row.picture ?? "", ...extras };
+      return { ...extras, kind, name: row.answer, picture: row.picture ?? "" };
+    case "list":
+      return { ...extras, kind, ...own<"list">(row) };
+    case "formula":
+      return { ...extras, kind, ...own<"formula">(row) };
+    case "spelling":
+      return { ...extras, kind, ...own<"spelling">(row) };
+    case "sound":
+      return { ...extras, kind, ...own<"sound">(row), sound: row.sound ?? "" };
+    case "labelled":
+      return { ...extras, kind, ...own<"labelled">(row), picture: row.picture ?? "" };
   }
 }
+
+/** What `ownContent` made of a fact of this kind. */
+const own = <K extends FactContent["kind"]>(row: FactRow) =>
+  JSON.parse(row.content) as Omit<Extract<FactContent, { kind: K }>, keyof FactExtras | "kind">;

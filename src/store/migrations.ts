@@ -1,5 +1,6 @@
 // How the database comes to its present shape. Steps are only ever added.
 import { type Kysely, type Migration, type MigrationProvider, sql } from "kysely";
+import { kinds } from "./migrations/kinds.ts";
 
 /** The learner that exists from the beginning; accounts will add others. */
 export const LOCAL_LEARNER = "local";
@@ -172,6 +173,6 @@ const bytesType = (db: AnyDb) => (db.getExecutor().adapter.supportsTransactional
 /** All steps, by name in the order in which they run. */
 export const migrations: MigrationProvider = {
   async getMigrations() {
-    return { "0001-first": first };
+    return { "0001-first": first, "0002-kinds": kinds };
   },
 };

@@ -1,6 +1,7 @@
 // The tables, as the query builder sees them. Types are those that SQLite and PostgreSQL share:
 // text, integers, doubles and bytes; lists and settings are JSON in text columns, read and written by name.
 import type { Kysely } from "kysely";
+import type { FactContent } from "../core/facts/fact.ts";
 
 interface LearnerTable {
   id: string;
@@ -18,7 +19,7 @@ interface FactTable {
   id: string;
   learner_id: string;
   subject_id: string;
-  kind: "pair" | "statement" | "picture";
+  kind: FactContent["kind"];
   prompt: string;
   answer: string;
   statement: string;
@@ -26,8 +27,15 @@ interface FactTable {
   note: string;
   source: string;
   story: string;
+  why: string;
   tags: string;
+  language: string;
   picture: string | null;
+  picture_alt: string;
+  picture_source: string;
+  picture_licence: string;
+  sound: string | null;
+  content: string;
   angles: string;
   content_hash: string;
   search: string;

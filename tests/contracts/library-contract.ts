@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { factRecord, foldText } from "../../src/app/facts.ts";
 import type { FactRecord, PictureRecord, Store } from "../../src/app/ports.ts";
 import type { Fact } from "../../src/core/facts/fact.ts";
+import { anyContent, asFact } from "../support/any-fact.ts";
 import { BARE, PLEIADES, storedPair } from "../support/night-sky.ts";
 import type { NewDatabase, StoreDatabase } from "../support/store-database.ts";
 
@@ -36,41 +37,11 @@ const PHOTO: PictureRecord = {
 /** Any characters except those that no database takes as text: NUL and halves of pairs. */
 const anyText = fc.string({ unit: "binary", maxLength: 20 }).filter((text) => !text.includes("\0"));
 
-const anyFact = (id: string): fc.Arbitrary<Fact> => {
-  const extras = {
-    note: anyText,
-    source: anyText,
-    story: anyText,
-    tags: fc.array(anyText, { maxLength: 3 }),
-  };
-  const base = { id: fc.constant(id), subject: fc.constant("wild"), ...extras };
-  const picture = fc.constantFrom(null, PHOTO.hash);
-  return fc.oneof(
-    fc.record({
-      ...base,
-      kind: fc.constant("pair" as const),
-      prompt: anyText,
-      answer: anyText,
-      picture,
-      angles: fc.constant(["reverse" as const]),
-    }),
-    fc.record({
-      ...base,
-      kind: fc.constant("statement" as const),
-      statement: anyText,
-      gaps: fc.array(fc.nat()),
-      picture,
-      angles: fc.constant(["gap-3" as const, "gap-1" as const]),
-    }),
-    fc.record({
-      ...base,
-      kind: fc.constant("picture" as const),
-      name: anyText,
-      picture: fc.constant(PHOTO.hash),
-      angles: fc.constant(["picture-to-name" as const]),
-    }),
-  );
-};
+const anyFact = (id: string): fc.Arbitrary<Fact> =>
+  anyContent(
+    { text: anyText, filled: anyText, line: anyText, statement: anyText, tag: anyText, picture: PHOTO.hash },
+    () => [3, 1],
+  ).map((content) => asFact(content, id, "wild"));
 
 export function libraryContract(newDatabase: NewDatabase): void {
   let database: StoreDatabase;

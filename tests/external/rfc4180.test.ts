@@ -4,6 +4,7 @@
 import { parse } from "csv-parse/sync";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { NO_EXTRAS } from "../../src/core/facts/fact.ts";
 import { guessColumns } from "../../src/exchange/columns.ts";
 import { type Delimiter, readTable } from "../../src/exchange/read-table.ts";
 import { writeTable } from "../../src/exchange/write-table.ts";
@@ -111,7 +112,7 @@ describe("csv-parse 7.0.3", () => {
       fc.property(fc.array(fc.tuple(text, text), { minLength: 1 }), delimiters, (pairs, delimiter) => {
         const facts = pairs.map(([prompt, answer]) => ({
           kind: "pair" as const,
-          ...{ prompt, answer, note: "", source: "", story: "", tags: [], picture: null },
+          ...{ prompt, answer, ...NO_EXTRAS },
         }));
         const written = writeTable(facts, { delimiter, pictureName: (hash) => hash });
         const read: string[][] = parse(written, { delimiter, record_delimiter: CRLF });

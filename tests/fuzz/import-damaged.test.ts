@@ -4,6 +4,7 @@ import sharp from "sharp";
 import { beforeAll, describe, expect, it } from "vitest";
 import { cleanText } from "../../src/core/facts/clean-text.ts";
 import type { FactContent } from "../../src/core/facts/fact.ts";
+import { addedWords, statedWords } from "../../src/core/facts/fact-words.ts";
 import { decodeText } from "../../src/exchange/decode-text.ts";
 import { createListReader, type ListItem, previewList } from "../../src/exchange/read-list.ts";
 import { ROW_LIMITS } from "../../src/exchange/rows-to-facts.ts";
@@ -29,13 +30,7 @@ function readDamaged(n: number) {
   };
 }
 
-const wordsOf = (content: FactContent): readonly string[] => {
-  const own =
-    content.kind === "pair"
-      ? [content.prompt, content.answer]
-      : [content.kind === "statement" ? content.statement : content.name];
-  return [...own, content.note, content.source, content.story, ...content.tags];
-};
+const wordsOf = (content: FactContent): readonly string[] => [...statedWords(content), ...addedWords(content)];
 
 /** Without quotes and white space, which reading may change, and without what tidying takes out. */
 const squash = (text: string): string => cleanText(text).replace(/["\s]/gu, "");

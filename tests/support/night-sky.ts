@@ -1,10 +1,16 @@
 // Facts of the night sky, ready to be stored.
 import { factRecord } from "../../src/app/facts.ts";
 import type { FactRecord } from "../../src/app/ports.ts";
-import type { Fact, FactExtras, PairContent, StatementContent } from "../../src/core/facts/fact.ts";
+import {
+  type Fact,
+  type FactExtras,
+  NO_EXTRAS,
+  type PairContent,
+  type StatementContent,
+} from "../../src/core/facts/fact.ts";
 
-/** A fact without note, source, story, tags or picture. */
-export const BARE: FactExtras = { note: "", source: "", story: "", tags: [], picture: null };
+/** A fact that carries nothing else. */
+export const BARE: FactExtras = NO_EXTRAS;
 
 /** Bright stars and the constellations in which they stand. */
 export const STARS: readonly (readonly [star: string, constellation: string])[] = [

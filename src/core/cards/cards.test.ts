@@ -1,13 +1,19 @@
 import { describe, expect, it } from "vitest";
-import type { Angle, Fact } from "../facts/fact.ts";
-import { BLANK, cardFrom, cardId, cardsOf, parseCardId, possibleAngles, sideText } from "./cards.ts";
+import { type Angle, type Fact, NO_EXTRAS, type PairContent, type StatementContent } from "../facts/fact.ts";
+import { BLANK, cardFrom, cardId, cardsOf, EMPTY_SIDE, parseCardId, possibleAngles, sideText } from "./cards.ts";
 
 const PHOTO = "a".repeat(64);
-const extras = { note: "the brightest star of Lyra", source: "IAU", story: "", tags: [], picture: null };
+const extras = { ...NO_EXTRAS, note: "the brightest star of Lyra", source: "IAU" };
 const base = { ...extras, id: "f1", subject: "sky" };
 
-const vega: Fact = { ...base, kind: "pair", prompt: "Vega", answer: "Lyra", angles: ["forward", "reverse"] };
-const pleiades: Fact = {
+const vega: Fact & PairContent = {
+  ...base,
+  kind: "pair",
+  prompt: "Vega",
+  answer: "Lyra",
+  angles: ["forward", "reverse"],
+};
+const pleiades: Fact & StatementContent = {
   ...base,
   kind: "statement",
   statement: "The [Pleiades] lie in [Taurus].",
@@ -69,8 +75,8 @@ describe("the cards of a picture", () => {
   it("ask the name of the picture and the picture of the name", () => {
     const [named, drawn] = cardsOf(saturn);
     expect([named?.prompt, named?.answer]).toEqual([
-      { text: [], picture: PHOTO },
-      { text: [{ text: "Saturn", role: "plain" }], picture: null },
+      { ...EMPTY_SIDE, picture: PHOTO },
+      { ...EMPTY_SIDE, text: [{ text: "Saturn", role: "plain" }] },
     ]);
     expect([drawn?.prompt.picture, drawn?.answer.picture]).toEqual([null, PHOTO]);
   });

@@ -1,17 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { comparableText, contentKey } from "./content-key.ts";
-import type { FactContent, PairContent } from "./fact.ts";
+import { type FactContent, NO_EXTRAS, type PairContent } from "./fact.ts";
 
 const pair = (prompt: string, answer: string, change: Partial<PairContent> = {}): PairContent => ({
   kind: "pair",
   prompt,
   answer,
-  note: "",
-  source: "",
-  story: "",
-  tags: [],
-  picture: null,
+  ...NO_EXTRAS,
   ...change,
 });
 

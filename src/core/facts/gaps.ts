@@ -1,7 +1,8 @@
 // Statements with gaps. A gap is written in [square brackets]; a bracket that is meant as a bracket
 // is written \[ or \], a backslash \\. Gaps have numbers of their own, so that rewording a statement
-// keeps the history of the cards made from it.
+// keeps the history of the cards made from it. Inside a formula \( … \) a bracket is part of the formula.
 import { fail, ok, type Result } from "../result.ts";
+import { formulaEnd } from "../text/formula-runs.ts";
 
 /** A stretch of a statement: plain text, or the text inside a gap. */
 export interface StatementPart {
@@ -27,7 +28,11 @@ export function parseStatement(statement: string): Result<readonly StatementPart
   for (let i = 0; i < statement.length; i++) {
     const c = statement[i] as string;
     const next = statement[i + 1];
-    if (c === "\\" && (next === "[" || next === "]" || next === "\\")) {
+    const end = formulaEnd(statement, i);
+    if (end >= 0) {
+      text += statement.slice(i, end);
+      i = end - 1;
+    } else if (c === "\\" && (next === "[" || next === "]" || next === "\\")) {
       text += next;
       i++;
     } else if (c === "[") {

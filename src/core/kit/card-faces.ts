@@ -14,6 +14,10 @@ export interface KitCard {
   readonly note: string;
   readonly story: string;
   readonly source: string;
+  readonly why: string;
+  readonly pictureAlt: string;
+  readonly pictureSource: string;
+  readonly pictureLicence: string;
 }
 
 /** How cards are told apart on paper: a number with its check digit, a code for a camera, both or neither. */

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { addDays } from "../calendar/local-date.ts";
 import { printedNumber } from "../cards/card-number.ts";
+import { type CardSide, EMPTY_SIDE } from "../cards/cards.ts";
 import { cycleLength, visitsOn } from "../chart/chart.ts";
 import { doublingPeriods, spreadChart } from "../chart/make-chart.ts";
 import type { KitCard } from "./card-faces.ts";
@@ -13,7 +14,7 @@ import { SHEETS, type Size } from "./paper.ts";
 const ROUNDING = 1e-6;
 
 const chart = spreadChart(doublingPeriods(7), [1, 1, 1, 1, 1, 1, 1]);
-const side = (text: string) => ({ text: [{ text, role: "plain" } as const], picture: null });
+const side = (text: string): CardSide => ({ ...EMPTY_SIDE, text: [{ text, role: "plain" }] });
 const card = (number: number): KitCard => ({
   number,
   prompt: side(`prompt ${number}`),
@@ -21,6 +22,10 @@ const card = (number: number): KitCard => ({
   note: "a note",
   story: "",
   source: "",
+  why: "",
+  pictureAlt: "",
+  pictureSource: "",
+  pictureLicence: "",
 });
 
 const plan = (more: Partial<KitPlan>): KitPlan => ({
@@ -128,7 +133,7 @@ describe("the pages of a kit", () => {
 
 describe("a picture in print", () => {
   it("is told to be coarse by the dots an inch at which it is printed", () => {
-    const cards = [{ ...card(1042), answer: { text: [], picture: "p" }, note: "" }];
+    const cards = [{ ...card(1042), answer: { ...EMPTY_SIDE, picture: "p" }, note: "" }];
     const pages = pagesOf({ parts: new Set(["cards"]), cards });
     // The room is 93 × 58 mm; fitted by its height, 290 dots on 58 mm are 127 an inch.
     expect(coarsePictures(pages, () => ({ width: 290, height: 290 }))).toEqual([

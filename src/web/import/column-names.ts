@@ -11,6 +11,19 @@ export const COLUMN_NAMES = {
   picture: "Picture",
   story: "Story",
   tags: "Tags",
+  kind: "Kind of fact",
+  list: "List, one item a line",
+  formula: "Formula in TeX",
+  spelling: "Word to be spelt",
+  accents: "Whether accents count",
+  capitals: "Whether capitals count",
+  regions: "Regions of a labelled picture",
+  why: "Why question",
+  language: "Language",
+  "picture description": "Description of the picture",
+  "picture source": "Source of the picture",
+  "picture licence": "Licence of the picture",
+  sound: "Sound",
 } as const satisfies Record<Column, string>;
 
 /** All columns with their names. */

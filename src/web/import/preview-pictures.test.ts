@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { cardsOf } from "../../core/cards/cards.ts";
+import { NO_EXTRAS } from "../../core/facts/fact.ts";
 import { pictureNameOf } from "./preview-pictures.ts";
 
 const preview = {
@@ -14,11 +15,8 @@ const picture = (name: string) =>
   cardsOf({
     kind: "picture",
     name,
+    ...NO_EXTRAS,
     picture: "0".repeat(64),
-    note: "",
-    source: "",
-    story: "",
-    tags: [],
     id: "line-2",
     subject: "",
     angles: ["picture-to-name", "name-to-picture"],

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Fact } from "../../core/facts/fact.ts";
+import { type Fact, NO_EXTRAS } from "../../core/facts/fact.ts";
 import {
   anglesOf,
   draftCards,
@@ -20,11 +20,8 @@ const kept: Fact = {
   statement: "[Vega] lies in [Lyra]",
   gaps: [1, 2],
   angles: ["gap-1", "gap-2"],
-  note: "",
-  source: "",
-  story: "",
+  ...NO_EXTRAS,
   tags: ["star"],
-  picture: null,
 };
 
 test("a draft makes cards only when nothing keeps it from being saved", () => {
@@ -57,5 +54,5 @@ test("a fact that is asked from nowhere is not saved", () => {
 });
 
 test("tags are trimmed, and each is sent once", () => {
-  expect(inputOf({ ...EMPTY_DRAFT, tags: " star, Lyra ,star," }).tags).toEqual(["star", "Lyra"]);
+  expect(inputOf({ ...EMPTY_DRAFT, tags: " star, Lyra ,star," }, null).tags).toEqual(["star", "Lyra"]);
 });

@@ -1,8 +1,12 @@
 // A fact while it is being written: every field of every kind, so that changing the kind loses nothing.
 import { type Card, cardsOf, possibleAngles } from "../../core/cards/cards.ts";
-import type { Angle, Fact, FactContent } from "../../core/facts/fact.ts";
-import { freshGaps, parseStatement, renumberGaps } from "../../core/facts/gaps.ts";
+import { anglesAfter, defaultAngles } from "../../core/cards/default-angles.ts";
+import { contentProblem } from "../../core/facts/check-content.ts";
+import { type Angle, type Fact, type FactContent, NO_EXTRAS, type PictureLabel } from "../../core/facts/fact.ts";
+import { freshGaps, renumberGaps } from "../../core/facts/gaps.ts";
+import { freshNumbers, renumberItems } from "../../core/facts/list-numbers.ts";
 import type { FactInput } from "../client.ts";
+import { capital } from "../words.ts";
 
 /** The fields of the editor. */
 export interface FactDraft {
@@ -11,61 +15,112 @@ export interface FactDraft {
   readonly answer: string;
   readonly statement: string;
   readonly name: string;
+  readonly title: string;
+  /** One a line. */
+  readonly items: string;
+  readonly formula: string;
+  readonly clue: string;
+  readonly word: string;
+  readonly accents: "count" | "ignore";
+  readonly letterCase: "count" | "ignore";
+  readonly labels: readonly PictureLabel[];
   readonly picture: string | null;
+  readonly pictureAlt: string;
+  readonly pictureSource: string;
+  readonly pictureLicence: string;
+  readonly sound: string | null;
   readonly note: string;
   readonly source: string;
   readonly story: string;
+  readonly why: string;
+  readonly language: string;
   /** Separated by commas. */
   readonly tags: string;
-  /** Angles from which the fact is not asked. */
+  /** Angles switched on and off by hand; the others follow the kind, and what was asked before. */
+  readonly on: readonly Angle[];
   readonly off: readonly Angle[];
 }
 
 /** An empty editor. */
 export const EMPTY_DRAFT: FactDraft = {
+  ...NO_EXTRAS,
   kind: "pair",
   prompt: "",
   answer: "",
   statement: "",
   name: "",
-  picture: null,
-  note: "",
-  source: "",
-  story: "",
+  title: "",
+  items: "",
+  formula: "",
+  clue: "",
+  word: "",
+  accents: "count",
+  letterCase: "count",
+  labels: [],
   tags: "",
+  on: [],
   off: [],
 };
 
 /** The editor of a fact that is kept. */
 export function draftOf(fact: Fact): FactDraft {
-  const { kind, note, source, story, picture } = fact;
-  const off = possibleAngles(fact).filter((angle) => !fact.angles.includes(angle));
-  const common = { ...EMPTY_DRAFT, kind, note, source, story, picture, tags: fact.tags.join(", "), off };
-  if (fact.kind === "pair") return { ...common, prompt: fact.prompt, answer: fact.answer };
-  if (fact.kind === "statement") return { ...common, statement: fact.statement };
-  return { ...common, name: fact.name };
+  const { id, subject, angles, tags, ...content } = fact;
+  const common = { ...EMPTY_DRAFT, tags: tags.join(", ") };
+  switch (content.kind) {
+    case "statement": {
+      const { gaps, ...rest } = content;
+      return { ...common, ...rest };
+    }
+    case "list": {
+      const { numbers, items, ...rest } = content;
+      return { ...common, ...rest, items: items.join("\n") };
+    }
+    default:
+      return { ...common, ...content };
+  }
 }
 
-/** The fact that a draft describes, as far as it goes; gaps are numbered as saving would. */
-export function previewFact(draft: FactDraft, before: Fact | null): Fact {
-  const { note, source, story, picture } = draft;
-  const extras = { note, source, story, tags: tagsOf(draft) };
-  const content = ((): FactContent => {
-    switch (draft.kind) {
-      case "pair":
-        return { kind: "pair", prompt: draft.prompt, answer: draft.answer, picture, ...extras };
-      case "picture":
-        return { kind: "picture", name: draft.name, picture: picture ?? "", ...extras };
-      case "statement": {
-        const gaps =
-          before?.kind === "statement"
-            ? renumberGaps(before, draft.statement, before.gaps)
-            : freshGaps(draft.statement);
-        return { kind: "statement", statement: draft.statement, gaps, picture, ...extras };
-      }
+/** What a draft says, as far as it goes; parts are numbered as saving would, as far as that can be known here. */
+function contentOf(draft: FactDraft, before: Fact | null): FactContent {
+  const { note, source, story, why, language, picture, pictureAlt, pictureSource, pictureLicence, sound } = draft;
+  const about = { note, source, story, why, language, pictureAlt, pictureSource, pictureLicence };
+  const extras = { ...about, tags: tagsOf(draft), picture, sound };
+  const { kind } = draft;
+  switch (kind) {
+    case "pair":
+      return { ...extras, kind, prompt: draft.prompt, answer: draft.answer };
+    case "picture":
+      return { ...extras, kind, name: draft.name, picture: picture ?? "" };
+    case "sound":
+      return { ...extras, kind, name: draft.name, sound: sound ?? "" };
+    case "formula":
+      return { ...extras, kind, name: draft.name, formula: draft.formula };
+    case "spelling": {
+      const { clue, word, accents, letterCase } = draft;
+      return { ...extras, kind, clue, word, accents, letterCase };
     }
-  })();
-  const angles = possibleAngles(content).filter((angle) => !draft.off.includes(angle));
+    case "labelled":
+      return { ...extras, kind, picture: picture ?? "", labels: draft.labels };
+    case "statement": {
+      const { statement } = draft;
+      const known = before?.kind === kind ? renumberGaps(before, statement, before.gaps) : freshGaps(statement);
+      return { ...extras, kind, statement, gaps: known };
+    }
+    case "list": {
+      const items = itemsOf(draft);
+      const known = before?.kind === kind ? renumberItems(before, items, before.numbers) : freshNumbers(items);
+      return { ...extras, kind, title: draft.title, items, numbers: known };
+    }
+  }
+}
+
+/** The fact that a draft describes. */
+export function previewFact(draft: FactDraft, before: Fact | null): Fact {
+  const content = contentOf(draft, before);
+  const usual = before ? anglesAfter(before, content) : defaultAngles(content);
+  const angles = possibleAngles(content).filter(
+    (angle) => draft.on.includes(angle) || (usual.includes(angle) && !draft.off.includes(angle)),
+  );
   return { ...content, id: before?.id ?? "draft", subject: before?.subject ?? "draft", angles };
 }
 
@@ -75,19 +130,12 @@ export const draftCards = (draft: FactDraft, before: Fact | null): readonly Card
 
 /** What keeps a draft from being saved, in words; null if nothing does. */
 export function problemOf(draft: FactDraft): string | null {
-  switch (draft.kind) {
-    case "pair":
-      if (draft.prompt.trim() === "") return "The prompt is still empty.";
-      return draft.answer.trim() === "" ? "The answer is still empty." : null;
-    case "picture":
-      if (draft.picture === null) return "The picture is still missing.";
-      return draft.name.trim() === "" ? "The name is still empty." : null;
-    case "statement": {
-      if (draft.statement.trim() === "") return "The statement is still empty.";
-      const parsed = parseStatement(draft.statement);
-      return parsed.ok ? null : `Character ${parsed.error.at}: ${parsed.error.reason}.`;
-    }
-  }
+  if ((draft.kind === "picture" || draft.kind === "labelled") && draft.picture === null)
+    return "The picture is still missing.";
+  if (draft.kind === "sound" && draft.sound === null) return "The sound is still missing.";
+  const problem = contentProblem(contentOf(draft, null));
+  if (!problem) return null;
+  return problem.at === null ? `${capital(problem.reason)}.` : `Character ${problem.at}: ${problem.reason}.`;
 }
 
 /** As `problemOf`, and whether the fact is asked at all. */
@@ -95,24 +143,34 @@ export const saveProblem = (draft: FactDraft, before: Fact | null): string | nul
   problemOf(draft) ?? (previewFact(draft, before).angles.length === 0 ? "Tick at least one way to ask it." : null);
 
 /** What is sent to be saved. */
-export function inputOf(draft: FactDraft): FactInput {
-  const { note, source, story, picture } = draft;
-  const extras = { note, source, story, tags: [...tagsOf(draft)] };
-  switch (draft.kind) {
-    case "pair":
-      return { kind: "pair", prompt: draft.prompt, answer: draft.answer, picture, ...extras };
-    case "picture":
-      return { kind: "picture", name: draft.name, picture: picture ?? "", ...extras };
-    case "statement":
-      return { kind: "statement", statement: draft.statement, picture, ...extras };
-  }
+export const inputOf = (draft: FactDraft, before: Fact | null): FactInput =>
+  // The same thing, but for lists that may be written to.
+  contentOf(draft, before) as FactInput;
+
+/** The angles to send; left out while none was switched by hand, so that the server settles them for new parts too. */
+export const anglesOf = (draft: FactDraft, before: Fact | null): { readonly angles?: Angle[] } =>
+  draft.on.length === 0 && draft.off.length === 0 ? {} : { angles: [...previewFact(draft, before).angles] };
+
+/** The draft with angles switched on or off; what it would be anyway is not noted. */
+export function switchAngles(draft: FactDraft, before: Fact | null, angles: readonly Angle[], on: boolean): FactDraft {
+  const others = {
+    on: draft.on.filter((angle) => !angles.includes(angle)),
+    off: draft.off.filter((angle) => !angles.includes(angle)),
+  };
+  const usual = previewFact({ ...draft, on: [], off: [] }, before).angles;
+  const noted = angles.filter((angle) => usual.includes(angle) !== on);
+  return {
+    ...draft,
+    ...(on ? { ...others, on: [...others.on, ...noted] } : { ...others, off: [...others.off, ...noted] }),
+  };
 }
 
-/** The angles to send; left out while none is or was switched off, so that new gaps are asked too. */
-export function anglesOf(draft: FactDraft, before: Fact | null): { readonly angles?: Angle[] } {
-  const wereOff = before !== null && draftOf(before).off.length > 0;
-  return draft.off.length === 0 && !wereOff ? {} : { angles: [...previewFact(draft, before).angles] };
-}
+/** The items of a list: lines that are not empty. */
+const itemsOf = (draft: FactDraft): readonly string[] =>
+  draft.items
+    .split("\n")
+    .map((item) => item.trim())
+    .filter((item) => item !== "");
 
 const tagsOf = (draft: FactDraft): readonly string[] => [
   ...new Set(

@@ -6,7 +6,7 @@ const PREFIX = "longhold.draft.";
 
 /** A draft that survives leaving the page. `initial` is what is saved; `key` names what is written. */
 export function useDraft<T>(key: string, initial: T) {
-  const [draft, setDraft] = useState<T>(() => readDraft<T>(key) ?? initial);
+  const [draft, setDraft] = useState<T>(() => withFields(readDraft<T>(key), initial));
   const saved = useMemo(() => JSON.stringify(initial), [initial]);
   const text = JSON.stringify(draft);
   const dirty = text !== saved;
@@ -16,6 +16,10 @@ export function useDraft<T>(key: string, initial: T) {
   }, [key, text, dirty]);
   return { draft, setDraft, dirty };
 }
+
+/** A draft that an older version of the page kept lacks fields of today. */
+const withFields = <T>(kept: T | null, initial: T): T =>
+  kept !== null && typeof kept === "object" ? { ...initial, ...kept } : (kept ?? initial);
 
 /** Throws away what was kept of a draft. */
 export const forgetDraft = (key: string): void => windowShelf.remove(PREFIX + key);

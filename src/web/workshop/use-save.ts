@@ -25,7 +25,7 @@ export function useSave(saved: (fact: Fact) => void) {
   const notify = useNotify();
   return useMutation({
     mutationFn: async ({ draft, before, subject, subjectName }: Saving) => {
-      const body = { content: inputOf(draft), ...anglesOf(draft, before) };
+      const body = { content: inputOf(draft, before), ...anglesOf(draft, before) };
       if (before) return api.editFact(before.id, body);
       const home = subject?.id ?? (await api.createSubject(subjectName.trim())).id;
       return api.createFact({ id: newId(), subject: home, ...body });
