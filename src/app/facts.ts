@@ -1,31 +1,18 @@
 // Facts and subjects: adding, rewording, putting away. Rewording never loses a card's history.
-import { cardId, possibleAngles } from "../core/cards/cards.ts";
+import { possibleAngles } from "../core/cards/cards.ts";
 import { anglesAfter, defaultAngles } from "../core/cards/default-angles.ts";
 import { contentProblem } from "../core/facts/check-content.ts";
-import { contentKey } from "../core/facts/content-key.ts";
 import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
-import { addedWords, statedWords } from "../core/facts/fact-words.ts";
-import { hash32 } from "../core/random.ts";
-import { bringBackCards, stockCards, withdrawCards } from "./box-cards.ts";
+import { factTitle } from "../core/facts/fact-title.ts";
+import { makeCards } from "./fact-cards.ts";
+import { changeFact, noteEdit, stateOf } from "./fact-changes.ts";
+import { factRecord } from "./fact-record.ts";
 import { FailureError, found } from "./failure.ts";
 import { type FactDraft, translateAngles, withFreshNumbers, withNumbersAfter } from "./number-parts.ts";
-import type { CardRecord, Context, FactRecord, Session } from "./ports.ts";
+import type { Context, Session } from "./ports.ts";
 import type { SubjectView } from "./views.ts";
 
-/** A short key by which a fact of equal content is found; `contentKey` settles whether it is equal. */
-export function contentHash(content: FactContent): string {
-  const key = contentKey(content);
-  return hash32("a", key).toString(16).padStart(8, "0") + hash32("b", key).toString(16).padStart(8, "0");
-}
-
-/** Text as it is searched: without accents and case. */
-export const foldText = (text: string): string => text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
-
-/** How a fact is kept. */
-export function factRecord(fact: Fact, deleted = false): FactRecord {
-  const search = foldText([...statedWords(fact), ...addedWords(fact)].join("\n"));
-  return { fact, contentHash: contentHash(fact), search, deleted };
-}
+const quoted = (fact: Fact): string => `“${factTitle(fact)}”`;
 
 /** The subjects and what they hold. */
 export const listSubjects = (context: Context): Promise<readonly SubjectView[]> =>
@@ -85,6 +72,7 @@ export const addFact = (
     const chosen = angles ? translateAngles(draft, content, angles) : defaultAngles(content);
     const fact: Fact = { ...content, id, subject, angles: chosenAngles(content, chosen) };
     await saveNewFacts(session, [fact]);
+    await noteEdit(context, session, `New fact ${quoted(fact)}`, [{ fact: id, before: null }]);
     return fact;
   });
 
@@ -98,31 +86,43 @@ export async function saveNewFacts(session: Session, facts: readonly Fact[]): Pr
 /** Rewords a fact. Cards of angles no longer chosen leave the box, those chosen again come back where they were. */
 export const editFact = (context: Context, id: string, draft: FactDraft, angles?: readonly Angle[]): Promise<Fact> =>
   context.store.write(async (session) => {
-    const { fact: before, deleted } = found(await session.library.fact(id), "fact");
-    if (deleted) throw new FailureError("conflict", "This fact was deleted. Bring it back before changing it.");
-    const cards = await session.library.cardsOfFact(id);
-    const asked = cards.map((card) => card.angle);
-    const content = await checkContent(session, withNumbersAfter(before, asked, draft));
-    const chosen = angles ? translateAngles(draft, content, angles) : anglesAfter(before, content);
-    const fact: Fact = { ...content, id, subject: before.subject, angles: chosenAngles(content, chosen) };
-    await session.library.updateFact(factRecord(fact));
-    await followAngles(context, session, before, fact, cards);
+    const record = found(await session.library.fact(id), "fact");
+    if (record.deleted) throw new FailureError("conflict", "This fact was deleted. Bring it back before changing it.");
+    const fact = await rewordedFact(session, record.fact, draft, angles);
+    if (sameFact(fact, record.fact)) return fact;
+    await changeFact(context, session, record, { fact, deleted: false });
+    await noteEdit(context, session, `Changed ${quoted(record.fact)}`, [{ fact: id, before: stateOf(record) }]);
     return fact;
   });
+
+/** A fact with another wording, checked, its gaps numbered so that they keep their histories. Fails with `invalid-input`. */
+export async function rewordedFact(
+  session: Session,
+  before: Fact,
+  draft: FactDraft,
+  angles?: readonly Angle[],
+): Promise<Fact> {
+  const asked = (await session.library.cardsOfFact(before.id)).map((card) => card.angle);
+  const content = await checkContent(session, withNumbersAfter(before, asked, draft));
+  const chosen = angles ? translateAngles(draft, content, angles) : anglesAfter(before, content);
+  return { ...content, id: before.id, subject: before.subject, angles: chosenAngles(content, chosen) };
+}
+
+/** Whether two facts are the same in everything that is kept of them. */
+export function sameFact(a: Fact, b: Fact): boolean {
+  const [keys, others] = [Object.keys(a), Object.keys(b)] as (keyof Fact)[][];
+  return (
+    keys?.length === others?.length && keys?.every((key) => JSON.stringify(a[key]) === JSON.stringify(b[key])) === true
+  );
+}
 
 /** Puts a fact away: its cards leave the box, nothing is forgotten. */
 export const deleteFact = (context: Context, id: string): Promise<void> =>
   context.store.write(async (session) => {
     const record = found(await session.library.fact(id), "fact");
     if (record.deleted) return;
-    await session.library.updateFact({ ...record, deleted: true });
-    const cards = await session.library.cardsOfFact(id);
-    await withdrawCards(
-      context,
-      session,
-      cards.map((card) => card.id),
-      "fact",
-    );
+    await changeFact(context, session, record, { fact: record.fact, deleted: true });
+    await noteEdit(context, session, `Deleted ${quoted(record.fact)}`, [{ fact: id, before: stateOf(record) }]);
   });
 
 /** Brings back a fact that was put away, with the cards that left the box because of it. */
@@ -130,15 +130,8 @@ export const restoreFact = (context: Context, id: string): Promise<Fact> =>
   context.store.write(async (session) => {
     const record = found(await session.library.fact(id), "fact");
     if (record.deleted) {
-      await session.library.updateFact({ ...record, deleted: false });
-      const cards = await session.library.cardsOfFact(id);
-      const asked = cards.filter((card) => record.fact.angles.includes(card.angle));
-      await bringBackCards(
-        context,
-        session,
-        asked.map((card) => card.id),
-        "fact",
-      );
+      await changeFact(context, session, record, { fact: record.fact, deleted: false });
+      await noteEdit(context, session, `Brought back ${quoted(record.fact)}`, [{ fact: id, before: stateOf(record) }]);
     }
     return record.fact;
   });
@@ -165,47 +158,4 @@ function chosenAngles(content: FactContent, angles: readonly Angle[]): readonly 
     );
   }
   return chosen;
-}
-
-async function followAngles(
-  context: Context,
-  session: Session,
-  before: Fact,
-  after: Fact,
-  cards: readonly CardRecord[],
-): Promise<void> {
-  const has = new Set(cards.map((card) => card.angle));
-  await makeCards(
-    session,
-    after.angles.filter((angle) => !has.has(angle)).map((angle) => ({ fact: after, angle })),
-  );
-  const dropped = cards.filter((card) => !after.angles.includes(card.angle)).map((card) => card.id);
-  await withdrawCards(context, session, dropped, "angle");
-  const again = cards.filter((card) => after.angles.includes(card.angle) && !before.angles.includes(card.angle));
-  await bringBackCards(
-    context,
-    session,
-    again.map((card) => card.id),
-    "angle",
-  );
-}
-
-async function makeCards(
-  session: Session,
-  wanted: readonly { readonly fact: Fact; readonly angle: Angle }[],
-): Promise<readonly CardRecord[]> {
-  if (wanted.length === 0) return [];
-  const first = (await session.library.lastCardNumber()) + 1;
-  const cards = wanted.map(
-    ({ fact, angle }, i): CardRecord => ({
-      id: cardId(fact.id, angle),
-      number: first + i,
-      fact: fact.id,
-      subject: fact.subject,
-      angle,
-    }),
-  );
-  await session.library.addCards(cards);
-  await stockCards(session, cards);
-  return cards;
 }

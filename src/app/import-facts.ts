@@ -3,7 +3,8 @@ import { defaultAngles } from "../core/cards/default-angles.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
 import { freshId, idSeries } from "./entry-ids.ts";
-import { contentHash, createSubject, saveNewFacts } from "./facts.ts";
+import { contentHash } from "./fact-record.ts";
+import { createSubject, saveNewFacts } from "./facts.ts";
 import { FailureError, found } from "./failure.ts";
 import type { Context, PictureRecord, Session } from "./ports.ts";
 

@@ -100,6 +100,25 @@ export interface FactQuery extends Slice {
   readonly tag?: string | undefined;
 }
 
+/** A fact as it can be gone back to. */
+export type FactState = Pick<FactRecord, "fact" | "deleted">;
+
+/** A step of editing: one fact reworded, or many changed at once. `undoes` names the step that it takes back. */
+export interface EditRecord {
+  /** UUIDv7, later than that of every earlier step. */
+  readonly id: string;
+  readonly at: number;
+  /** What was done, in words. */
+  readonly title: string;
+  readonly undoes: string | null;
+}
+
+/** What a fact was before a step; null if the step made it. */
+export interface FactBefore {
+  readonly fact: string;
+  readonly before: FactState | null;
+}
+
 /** Which part of the box to list. */
 export interface PlaceQuery extends Slice {
   readonly place: PlaceCount["place"];
@@ -129,6 +148,8 @@ export interface Library {
   cardsOfFact(fact: string): Promise<readonly CardRecord[]>;
   cardsOfSubject(subject: string): Promise<readonly CardRecord[]>;
   addCards(cards: readonly CardRecord[]): Promise<void>;
+  /** Puts a fact's cards into another subject. */
+  moveCards(fact: string, subject: string): Promise<void>;
   lastCardNumber(): Promise<number>;
   picture(hash: PictureHash): Promise<PictureRecord | null>;
   hasPicture(hash: PictureHash): Promise<boolean>;
@@ -204,6 +225,22 @@ export interface Boxes {
   placed(box: string, query: PlaceQuery): Promise<readonly PlacementRecord[]>;
 }
 
+/** What one learner edited. */
+export interface Edits {
+  addEdit(edit: EditRecord, facts: readonly FactBefore[]): Promise<void>;
+  edit(id: string): Promise<EditRecord | null>;
+  lastEditId(): Promise<string | null>;
+  factsOfEdit(id: string): Promise<readonly FactBefore[]>;
+  /** Of the facts that a step changed, those changed again since. */
+  editedSince(edit: string): Promise<ReadonlySet<string>>;
+  /** The steps that changed a fact, newest first. */
+  editsOfFact(fact: string): Promise<readonly { readonly edit: EditRecord; readonly before: FactState | null }[]>;
+  /** The newest steps first. */
+  recentEdits(
+    limit: number,
+  ): Promise<readonly { readonly edit: EditRecord; readonly facts: number; readonly undone: boolean }[]>;
+}
+
 /** Seconds by what was asked. */
 export interface MeasuredSeconds {
   readonly recalled: number;
@@ -220,6 +257,7 @@ export interface SittingRecall extends RecallCount {
 export interface Session {
   readonly library: Library;
   readonly boxes: Boxes;
+  readonly edits: Edits;
 }
 
 /** Storage. `write` resolves only when everything in it is durable, or throws and nothing has changed. */

@@ -12,6 +12,7 @@ import type { LogEntry } from "../core/log/entry.ts";
 import type { RecallCount } from "../core/recall/estimate.ts";
 import type { SittingPlan } from "../core/sitting/plan.ts";
 import type { SittingEvent } from "../core/sitting/sitting.ts";
+import type { EditRecord, FactState } from "./ports.ts";
 
 /** A box as it is set up now. */
 export interface BoxView {
@@ -19,6 +20,40 @@ export interface BoxView {
   readonly chart: Chart;
   readonly calendar: Calendar;
   readonly newPerDay: number;
+}
+
+/** A step of editing. */
+export interface EditView extends EditRecord {
+  readonly facts: number;
+  readonly undone: boolean;
+}
+
+/** What a fact was before a step; null where the step made it. */
+export interface FactVersion {
+  readonly edit: EditRecord;
+  readonly before: FactState | null;
+}
+
+/** A fact that cannot take a change, and why. */
+export interface RefusedFact {
+  readonly fact: string;
+  readonly title: string;
+  readonly reason: string;
+}
+
+/** What a change of many facts would do: how many it changes, some of them before and after, and those it cannot change. */
+export interface BulkPreview {
+  readonly changed: number;
+  readonly shown: readonly { readonly before: FactState; readonly after: FactState }[];
+  readonly refused: readonly RefusedFact[];
+}
+
+/** What a change of many facts did; `edit` names the step, by which it can be undone. */
+export interface BulkResult {
+  readonly edit: string | null;
+  readonly title: string;
+  readonly changed: number;
+  readonly refused: readonly RefusedFact[];
 }
 
 /** What came of choosing a chart for a running box. */

@@ -1,12 +1,12 @@
 // Subjects, facts, pictures and the export.
 
 import { freshId } from "../app/entry-ids.ts";
+import { foldText } from "../app/fact-record.ts";
 import {
   addFact,
   addSubject,
   deleteFact,
   editFact,
-  foldText,
   listSubjects,
   renameSubject,
   restoreFact,

@@ -2,6 +2,7 @@
 import { type Dialect, Kysely, Migrator } from "kysely";
 import type { Session, Store } from "../app/ports.ts";
 import { createBoxes } from "./box-store.ts";
+import { createEdits } from "./edit-store.ts";
 import { createLibrary } from "./library-store.ts";
 import { LOCAL_LEARNER, migrations } from "./migrations.ts";
 import type { Db, Tables } from "./schema.ts";
@@ -15,7 +16,11 @@ export async function openKyselyStore(dialect: Dialect, learner: string = LOCAL_
     await db.destroy();
     throw error;
   }
-  const session = (over: Db): Session => ({ library: createLibrary(over, learner), boxes: createBoxes(over, learner) });
+  const session = (over: Db): Session => ({
+    library: createLibrary(over, learner),
+    boxes: createBoxes(over, learner),
+    edits: createEdits(over, learner),
+  });
   return {
     // A transaction for reading too: a view made of several queries must see one moment. SQLite always does.
     read: (work) =>

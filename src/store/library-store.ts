@@ -188,6 +188,14 @@ function cardTable(db: Db, learner: string) {
         await db.insertInto("card").values(rows).execute();
       }
     },
+    async moveCards(fact: string, subject: string) {
+      await db
+        .updateTable("card")
+        .set({ subject_id: subject })
+        .where("fact_id", "=", fact)
+        .where("learner_id", "=", learner)
+        .execute();
+    },
     async lastCardNumber() {
       const row = await db
         .selectFrom("card")

@@ -1,5 +1,6 @@
 // How the database comes to its present shape. Steps are only ever added.
 import { type Kysely, type Migration, type MigrationProvider, sql } from "kysely";
+import { editsStep } from "./migrations/edits.ts";
 import { kinds } from "./migrations/kinds.ts";
 
 /** The learner that exists from the beginning; accounts will add others. */
@@ -173,6 +174,6 @@ const bytesType = (db: AnyDb) => (db.getExecutor().adapter.supportsTransactional
 /** All steps, by name in the order in which they run. */
 export const migrations: MigrationProvider = {
   async getMigrations() {
-    return { "0001-first": first, "0002-kinds": kinds };
+    return { "0001-first": first, "0002-kinds": kinds, "0006-edits": editsStep };
   },
 };

@@ -123,6 +123,21 @@ interface PlacementTable {
   stock_key: number;
 }
 
+interface EditTable {
+  id: string;
+  learner_id: string;
+  at: number;
+  title: string;
+  undoes: string | null;
+}
+
+interface FactEditTable {
+  edit_id: string;
+  fact_id: string;
+  learner_id: string;
+  before: string | null;
+}
+
 /** All tables by name. */
 export interface Tables {
   learner: LearnerTable;
@@ -135,6 +150,8 @@ export interface Tables {
   log: LogTable;
   sitting: SittingTable;
   placement: PlacementTable;
+  edit: EditTable;
+  fact_edit: FactEditTable;
 }
 
 /** The query builder, over a connection or a transaction. */

@@ -1,7 +1,7 @@
 // Subjects, facts, cards and pictures.
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { factRecord, foldText } from "../../src/app/facts.ts";
+import { factRecord, foldText } from "../../src/app/fact-record.ts";
 import type { FactRecord, PictureRecord, Store } from "../../src/app/ports.ts";
 import type { Fact } from "../../src/core/facts/fact.ts";
 import { anyContent, asFact } from "../support/any-fact.ts";

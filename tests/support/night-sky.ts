@@ -1,5 +1,5 @@
 // Facts of the night sky, ready to be stored.
-import { factRecord } from "../../src/app/facts.ts";
+import { factRecord } from "../../src/app/fact-record.ts";
 import type { FactRecord } from "../../src/app/ports.ts";
 import {
   type Fact,
