@@ -1,4 +1,5 @@
 // One change to many facts at once: looked at before it is made, made whole, undone as one step.
+import { cleanText } from "../core/facts/clean-text.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import { factTitle } from "../core/facts/fact-title.ts";
 import { mergeFacts } from "../core/facts/merge-facts.ts";
@@ -95,7 +96,7 @@ async function afterChange(
     case "replace": {
       const fields = new Set<string>(change.fields ?? []);
       const wanted = (field: TextField): boolean => change.fields === undefined || fields.has(field);
-      const draft = mapTexts(fact, (text, field) => (wanted(field) ? replaceText(text, change) : text));
+      const draft = mapTexts(fact, (text, field) => (wanted(field) ? cleanText(replaceText(text, change)) : text));
       if (sameFact(draft, fact)) return { fact, deleted: false };
       refuseUnfit(draft);
       const { id: _id, subject: _subject, angles: _angles, ...content } = draft;

@@ -98,6 +98,11 @@ export interface FactQuery extends Slice {
   /** Folded words, all of which must occur. */
   readonly words: readonly string[];
   readonly tag?: string | undefined;
+  /** Facts of which a card lies in this part of the box. */
+  readonly place?: PlaceCount["place"] | undefined;
+  readonly compartment?: number | undefined;
+  /** Only these facts. */
+  readonly among?: readonly string[] | undefined;
 }
 
 /** A fact as it can be gone back to. */
@@ -137,6 +142,10 @@ export interface Library {
   fact(id: string): Promise<FactRecord | null>;
   facts(ids: readonly string[]): Promise<readonly FactRecord[]>;
   findFacts(query: FactQuery): Promise<{ readonly items: readonly Fact[]; readonly total: number }>;
+  /** The identities of all facts that fit, newest first; `limit` and `after` as in any slice. */
+  findFactIds(query: FactQuery): Promise<readonly string[]>;
+  /** Tags of facts not deleted, with how many facts have each, most used first. */
+  tagsOf(subject: string): Promise<ReadonlyMap<string, number>>;
   /** Facts of a subject, not deleted, in the order in which they came. */
   eachFact(subject: string): AsyncIterable<Fact>;
   /** Facts of a subject that could be the same as one with this content hash. */

@@ -8,6 +8,7 @@ import type { normalisePicture } from "../media/normalise-picture.ts";
 import { addBoxRoutes } from "./box-routes.ts";
 import { addCalendarRoutes } from "./calendar-routes.ts";
 import { addDemoRoutes } from "./demo-routes.ts";
+import { addEditRoutes } from "./edit-routes.ts";
 import { guard } from "./guard.ts";
 import type { ImportJobs } from "./import-jobs.ts";
 import { addImportRoutes } from "./import-routes.ts";
@@ -65,6 +66,7 @@ export function createApp({ context, jobs, normalise, log, hosts, webFolder, ver
   });
   addBoxRoutes(api, context);
   addLibraryRoutes(api, context, normalise);
+  addEditRoutes(api, context);
   addImportRoutes(api, jobs, normalise);
   addDemoRoutes(api, context, normalise);
   api.doc31("/api/openapi.json", {

@@ -1,7 +1,6 @@
 // Subjects, facts, pictures and the export.
 
 import { freshId } from "../app/entry-ids.ts";
-import { foldText } from "../app/fact-record.ts";
 import {
   addFact,
   addSubject,
@@ -18,6 +17,7 @@ import type { Angle } from "../core/facts/fact.ts";
 import { exportSubject, fileName, zipExport } from "../exchange/export-subject.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
 import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
+import { factQueryOf } from "./fact-query.ts";
 import { editFactSchema, factQuerySchema, newFactSchema, subjectSchema } from "./schemas.ts";
 
 const routes = {
@@ -80,11 +80,8 @@ export function addLibraryRoutes(api: Api, context: Context, normalise: typeof n
 
 function addFactRoutes(api: Api, context: Context): void {
   api.openapi(routes.facts, async (c) => {
-    const { search = "", ...query } = c.req.valid("query");
-    const words = foldText(search)
-      .split(/\s+/u)
-      .filter((word) => word !== "");
-    const { items, total } = await context.store.read(({ library }) => library.findFacts({ ...query, words }));
+    const query = factQueryOf(c.req.valid("query"));
+    const { items, total } = await context.store.read(({ library }) => library.findFacts(query));
     return c.json({ items, total, next: items.length === query.limit ? (items.at(-1)?.id ?? null) : null });
   });
   api.openapi(routes.fact, async (c) => {

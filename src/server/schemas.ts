@@ -8,6 +8,7 @@ import { isAngle } from "../core/facts/angle-name.ts";
 import { LONGEST_FORMULA, MOST_PARTS } from "../core/facts/check-content.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
 import { isLanguageTag } from "../core/facts/language-tag.ts";
+import { TEXT_FIELDS } from "../core/facts/text-fields.ts";
 import { isEntryId } from "../core/log/entry-id.ts";
 
 /** Longest text of one field of a fact, in UTF-16 code units. */
@@ -215,13 +216,39 @@ export const cardIdsSchema = z.object({ ids: z.array(cardId).max(200) }).openapi
 
 const limit = z.coerce.number().int().min(1).max(500).default(100);
 
-export const factQuerySchema = z.object({
+const factFilter = {
   subject: id.optional(),
   search: z.string().max(200).optional(),
   tag: z.string().max(60).optional(),
-  after: z.string().max(200).optional(),
-  limit,
-});
+  place: z.enum(["stock", "compartment", "kept", "withdrawn"]).optional(),
+  compartment: z.coerce.number().int().min(1).max(20).optional(),
+};
+
+export const factQuerySchema = z.object({ ...factFilter, after: z.string().max(200).optional(), limit });
+
+export const bulkSchema = z
+  .object({
+    /** By name, or all that fit a search. */
+    chosen: z.union([
+      z.object({ facts: z.array(id).min(1).max(20_000) }),
+      z.object({ fitting: z.object({ ...factFilter, subject: id }) }),
+    ]),
+    change: z.discriminatedUnion("kind", [
+      z.object({
+        kind: z.literal("replace"),
+        find: z.string().min(1).max(500),
+        by: z.string().max(500),
+        matchCase: z.boolean().default(false),
+        wholeWords: z.boolean().default(false),
+        fields: z.array(z.enum(TEXT_FIELDS)).min(1).optional(),
+      }),
+      z.object({ kind: z.literal("tags"), add: extras.tags, remove: extras.tags }),
+      z.object({ kind: z.literal("move"), subject: id }),
+      z.object({ kind: z.literal("delete") }),
+      z.object({ kind: z.literal("merge"), into: id }),
+    ]),
+  })
+  .openapi("BulkEdit");
 
 export const boxCardsQuerySchema = z.object({
   place: z.enum(["stock", "compartment", "kept", "withdrawn"]),

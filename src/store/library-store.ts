@@ -1,16 +1,17 @@
 // Subjects, facts, cards and pictures of one learner, over any database the query builder speaks to.
 import { sql } from "kysely";
-import type { CardRecord, FactQuery, FactRecord, Library, PictureRecord, SubjectRecord } from "../app/ports.ts";
-import type { Angle, Fact } from "../core/facts/fact.ts";
+import type { CardRecord, Library, PictureRecord, SubjectRecord } from "../app/ports.ts";
+import type { Angle } from "../core/facts/fact.ts";
 import { batches } from "../core/lists.ts";
-import { factFromRow, factToRow, refuseUnstorable } from "./fact-rows.ts";
+import { refuseUnstorable } from "./fact-rows.ts";
+import { createFactTable } from "./fact-store.ts";
 import { BATCH, type Db } from "./schema.ts";
 
 /** The library of `learner`. */
 export function createLibrary(db: Db, learner: string): Library {
   return {
     ...subjectTable(db, learner),
-    ...factTable(db, learner),
+    ...createFactTable(db, learner),
     ...cardTable(db, learner),
     ...pictureTable(db, learner),
   };
@@ -57,6 +58,7 @@ function subjectTable(db: Db, learner: string) {
     },
     /** Removes the subject with its facts and cards, and the pictures that nothing uses any more. */
     async removeSubject(id: string) {
+      await forgetEdits(db, learner, id);
       await db.deleteFrom("card").where("subject_id", "=", id).where("learner_id", "=", learner).execute();
       await db.deleteFrom("fact").where("subject_id", "=", id).where("learner_id", "=", learner).execute();
       await db.deleteFrom("subject").where("id", "=", id).where("learner_id", "=", learner).execute();
@@ -75,90 +77,25 @@ function subjectTable(db: Db, learner: string) {
   };
 }
 
+/** Steps of editing forget the facts of a subject; a step that changed nothing else goes too. */
+async function forgetEdits(db: Db, learner: string, subject: string): Promise<void> {
+  await db
+    .deleteFrom("fact_edit")
+    .where("learner_id", "=", learner)
+    .where("fact_id", "in", (q) => q.selectFrom("fact").select("fact.id").where("subject_id", "=", subject))
+    .execute();
+  await db
+    .deleteFrom("edit")
+    .where("learner_id", "=", learner)
+    .where("id", "not in", (q) => q.selectFrom("fact_edit").select("edit_id"))
+    .execute();
+}
+
 const toSubject = (row: { id: string; name: string; demo: number }): SubjectRecord => ({
   id: row.id,
   name: row.name,
   demo: row.demo === 1,
 });
-
-function factTable(db: Db, learner: string) {
-  const own = () => db.selectFrom("fact").selectAll().where("learner_id", "=", learner);
-  return {
-    async fact(id: string) {
-      const row = await own().where("id", "=", id).executeTakeFirst();
-      return row ? factFromRow(row) : null;
-    },
-    async facts(ids: readonly string[]) {
-      const found: FactRecord[] = [];
-      for (const batch of batches([...new Set(ids)], BATCH)) {
-        found.push(...(await own().where("id", "in", batch).execute()).map(factFromRow));
-      }
-      return found;
-    },
-    async findFacts(query: FactQuery) {
-      let matching = db.selectFrom("fact").where("learner_id", "=", learner).where("deleted", "=", 0);
-      if (query.subject !== undefined) matching = matching.where("subject_id", "=", query.subject);
-      for (const word of query.words)
-        matching = matching.where("search", "like", sql<string>`${likePattern(word)} escape '!'`);
-      if (query.tag !== undefined) {
-        // Not LIKE, which takes a for A in SQLite and not in PostgreSQL.
-        matching = matching.where(sql<boolean>`replace(tags, ${JSON.stringify(query.tag)}, '') <> tags`);
-      }
-      const total = await matching.select(({ fn }) => fn.countAll().as("count")).executeTakeFirstOrThrow();
-      let page = matching.selectAll().orderBy("id", "desc").limit(query.limit);
-      if (query.after !== undefined) page = page.where("id", "<", query.after);
-      return { items: (await page.execute()).map((row) => factFromRow(row).fact), total: Number(total.count) };
-    },
-    async *eachFact(subject: string): AsyncIterable<Fact> {
-      let after = "";
-      for (;;) {
-        const rows = await own()
-          .where("subject_id", "=", subject)
-          .where("deleted", "=", 0)
-          .where("id", ">", after)
-          .orderBy("id")
-          .limit(BATCH)
-          .execute();
-        for (const row of rows) yield factFromRow(row).fact;
-        const last = rows.at(-1);
-        if (!last) return;
-        after = last.id;
-      }
-    },
-    async factsByContent(subject: string, contentHash: string) {
-      const rows = await own()
-        .where("subject_id", "=", subject)
-        .where("content_hash", "=", contentHash)
-        .where("deleted", "=", 0)
-        .execute();
-      return rows.map((row) => factFromRow(row).fact);
-    },
-    async contentHashes(subject: string) {
-      const rows = await db
-        .selectFrom("fact")
-        .select("content_hash")
-        .where("learner_id", "=", learner)
-        .where("subject_id", "=", subject)
-        .where("deleted", "=", 0)
-        .execute();
-      return new Set(rows.map((row) => row.content_hash));
-    },
-    async addFacts(facts: readonly FactRecord[]) {
-      for (const batch of batches(facts, BATCH)) {
-        await db
-          .insertInto("fact")
-          .values(batch.map((fact) => factToRow(fact, learner)))
-          .execute();
-      }
-    },
-    async updateFact(fact: FactRecord) {
-      const { id, ...row } = factToRow(fact, learner);
-      await db.updateTable("fact").set(row).where("id", "=", id).where("learner_id", "=", learner).execute();
-    },
-  };
-}
-
-const likePattern = (text: string): string => `%${text.replace(/[!%_]/g, "!$&")}%`;
 
 function cardTable(db: Db, learner: string) {
   const own = () => db.selectFrom("card").selectAll().where("learner_id", "=", learner);

@@ -2,6 +2,7 @@
 import { describe } from "vitest";
 import type { NewDatabase } from "../support/store-database.ts";
 import { deliveryContract } from "./delivery-contract.ts";
+import { editsContract } from "./edits-contract.ts";
 import { factsContract } from "./facts-contract.ts";
 import { learnerContract } from "./learner-contract.ts";
 import { libraryContract } from "./library-contract.ts";
@@ -19,6 +20,7 @@ export function storeContract(name: string, newDatabase: NewDatabase): void {
     placementContract(newDatabase);
     deliveryContract(newDatabase);
     factsContract(newDatabase);
+    editsContract(newDatabase);
     learnerContract(newDatabase);
     rechartContract(newDatabase);
   });

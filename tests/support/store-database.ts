@@ -46,7 +46,20 @@ export const addLearner = (database: StoreDatabase, learner: string): Promise<un
 
 /** Everything in a database, table by table, rows in a fixed order. */
 export async function dump(database: StoreDatabase): Promise<Readonly<Record<string, readonly string[]>>> {
-  const tables = ["learner", "subject", "fact", "card", "picture", "box", "box_subject", "log", "sitting", "placement"];
+  const tables = [
+    "learner",
+    "subject",
+    "fact",
+    "card",
+    "picture",
+    "box",
+    "box_subject",
+    "log",
+    "sitting",
+    "placement",
+    "edit",
+    "fact_edit",
+  ];
   const all: Record<string, readonly string[]> = {};
   for (const table of tables) {
     all[table] = (await database.run(`select * from ${table}`)).map((row) => JSON.stringify(row)).sort();
