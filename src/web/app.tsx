@@ -17,6 +17,7 @@ import { TodayPage } from "./today/today-page.tsx";
 // Today and the sitting come at once and keep working if the server goes; the rest is fetched when wanted.
 const WorkshopPage = lazy(async () => ({ default: (await import("./workshop/workshop-page.tsx")).WorkshopPage }));
 const ImportPage = lazy(async () => ({ default: (await import("./import/import-page.tsx")).ImportPage }));
+const TablePage = lazy(async () => ({ default: (await import("./workshop/table/table-page.tsx")).TablePage }));
 const BoxPage = lazy(async () => ({ default: (await import("./box/box-page.tsx")).BoxPage }));
 const CardPage = lazy(async () => ({ default: (await import("./box/card-page.tsx")).CardPage }));
 const PlanPage = lazy(async () => ({ default: (await import("./plan/plan-page.tsx")).PlanPage }));
@@ -70,6 +71,9 @@ function Pages() {
       </Route>
       <Route path="/workshop/import">
         <ImportPage />
+      </Route>
+      <Route path="/workshop/table">
+        <TablePage />
       </Route>
       <Route path="/box">
         <BoxPage />

@@ -3,9 +3,13 @@ import type { input } from "zod";
 import type {
   AheadView,
   BoxView,
+  BulkPreview,
+  BulkResult,
   CardHistory,
   ChartChange,
   DrawerView,
+  EditView,
+  FactVersion,
   ImportPreview,
   ImportStatus,
   Page,
@@ -21,6 +25,7 @@ import type { Fact } from "../core/facts/fact.ts";
 import type {
   acceptImportSchema,
   beginSchema,
+  bulkSchema,
   changeChartSchema,
   editFactSchema,
   importChoicesSchema,
@@ -38,6 +43,8 @@ export type NewFact = input<typeof newFactSchema>;
 export type EditFact = input<typeof editFactSchema>;
 /** The wording that the server takes; it numbers gaps itself. */
 export type FactInput = NewFact["content"];
+/** A change to many facts. */
+export type BulkOrder = input<typeof bulkSchema>;
 /** What may be changed about a box. */
 export type BoxSettings = input<typeof settingsSchema>;
 /** A log entry that a page may send. */
@@ -161,6 +168,19 @@ export const api = {
   renameSubject: (id: string, name: string) => send<SubjectView>("PATCH", `/subjects/${at(id)}`, { name }),
   facts: (query: Query) => get<Page<Fact>>(withQuery("/facts", query)),
   fact: (id: string) => get<Fact>(`/facts/${at(id)}`),
+  previewBulk: (order: BulkOrder) => send<BulkPreview>("POST", "/facts/bulk/preview", order),
+  bulkEdit: (order: BulkOrder) => send<BulkResult>("POST", "/facts/bulk", order),
+  edits: () => get<{ readonly edits: readonly EditView[] }>("/edits"),
+  undoEdit: (id: string) => send<EditView>("POST", `/edits/${at(id)}/undo`),
+  factHistory: (id: string) => get<{ readonly versions: readonly FactVersion[] }>(`/facts/${at(id)}/history`),
+  duplicates: (subject: string) =>
+    get<{ readonly groups: readonly (readonly Fact[])[]; readonly total: number }>(
+      `/subjects/${at(subject)}/duplicates`,
+    ),
+  tags: (subject: string) =>
+    get<{ readonly tags: readonly { readonly tag: string; readonly count: number }[] }>(
+      `/subjects/${at(subject)}/tags`,
+    ),
   createFact: (fact: NewFact) => send<Fact>("POST", "/facts", fact),
   editFact: (id: string, fact: EditFact) => send<Fact>("PUT", `/facts/${at(id)}`, fact),
   deleteFact: (id: string) => send<unknown>("DELETE", `/facts/${at(id)}`),

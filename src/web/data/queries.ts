@@ -31,6 +31,8 @@ export const KEYS = {
   subjects: ["subjects"],
   facts: ["facts"],
   fact: ["fact"],
+  edits: ["edits"],
+  tags: ["tags"],
 } as const;
 
 /** The Today page's figures. */

@@ -55,6 +55,11 @@ export function SubjectBar({ subjects, subject }: BarProps) {
         <button type="button" className="quiet" onClick={() => setNaming("new")}>
           New subject
         </button>
+        {subject ? (
+          <Link className="button quiet" href={`/workshop/table?subject=${encodeURIComponent(subject.id)}`}>
+            Many at once
+          </Link>
+        ) : null}
         <Link className="button" href="/workshop/import">
           Bring a list
         </Link>

@@ -1,0 +1,50 @@
+// What the table shows, as the address says: a view can be kept as a bookmark, and Back goes back.
+import { useCallback, useMemo } from "react";
+import { useSearchParams } from "wouter";
+
+/** What is looked for. Empty strings ask for nothing. */
+export interface FactFilter {
+  readonly subject: string;
+  readonly search: string;
+  readonly tag: string;
+  /** "stock", "kept", "withdrawn", or "compartment" with a number behind it, such as "compartment 3". */
+  readonly lies: string;
+}
+
+const FIELDS = ["subject", "search", "tag", "lies"] as const;
+
+/** The filter and how to change it. */
+export function useFilter(): readonly [FactFilter, (part: Partial<FactFilter>) => void] {
+  const [params, setParams] = useSearchParams();
+  const text = params.toString();
+  const filter = useMemo((): FactFilter => {
+    const now = new URLSearchParams(text);
+    const [subject = "", search = "", tag = "", lies = ""] = FIELDS.map((name) => now.get(name) ?? "");
+    return { subject, search, tag, lies };
+  }, [text]);
+  const change = useCallback(
+    (part: Partial<FactFilter>) =>
+      setParams(
+        (before) => {
+          const next = new URLSearchParams(before);
+          for (const [name, value] of Object.entries(part)) value ? next.set(name, value) : next.delete(name);
+          return next;
+        },
+        { replace: true },
+      ),
+    [setParams],
+  );
+  return [filter, change];
+}
+
+/** The filter as the server is asked. */
+export function filterQuery({ subject, search, tag, lies }: FactFilter) {
+  const [place, compartment] = lies.split(" ");
+  return {
+    subject,
+    ...(search.trim() === "" ? {} : { search: search.trim() }),
+    ...(tag.trim() === "" ? {} : { tag: tag.trim() }),
+    ...(place ? { place } : {}),
+    ...(compartment ? { compartment: Number(compartment) } : {}),
+  };
+}
