@@ -27,6 +27,13 @@ const PAGES: readonly { name: string; open: (page: Page) => Promise<void> }[] = 
   { name: "Today", open: (page) => visit(page, "/", /chart day \d+ of 64/) },
   { name: "Workshop", open: (page) => visit(page, "/workshop", "Workshop") },
   { name: "Bring a list", open: (page) => visit(page, "/workshop/import", "Bring a list") },
+  {
+    name: "Many facts at once",
+    open: async (page) => {
+      await visit(page, "/workshop/table", "Many facts at once");
+      await page.getByRole("checkbox", { name: "Choose every fact shown" }).check();
+    },
+  },
   { name: "Box", open: (page) => visit(page, "/box", "Box") },
   {
     name: "a fact's editor",

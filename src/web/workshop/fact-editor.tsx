@@ -6,8 +6,9 @@ import { BusyButton } from "../shell/busy-button.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { AngleChoice } from "./angle-choice.tsx";
 import { DeletedFact, useDeleted } from "./deleted-fact.tsx";
-import { draftCards, type FactDraft, problemOf } from "./fact-draft.ts";
+import { draftCards, draftOf, type FactDraft, problemOf } from "./fact-draft.ts";
 import { ExtraFields, KindChoice, KindFields } from "./fact-fields.tsx";
+import { FactHistory } from "./history/fact-history.tsx";
 import { LiveCards } from "./live-cards.tsx";
 import { type EditorProps, useEditor } from "./use-editor.ts";
 
@@ -60,6 +61,7 @@ export function FactEditor({ before, subject, title }: FactEditorProps) {
             {dirty ? (problem ?? "Not saved yet.") : before && !deleted ? "Saved." : ""}
           </span>
         </div>
+        {before ? <FactHistory fact={before} use={(earlier) => change(draftOf(earlier))} /> : null}
         {save.error && !deleted ? <Trouble error={save.error} /> : null}
         {remove.error ? <Trouble error={remove.error} /> : null}
       </form>

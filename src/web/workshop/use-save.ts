@@ -8,6 +8,7 @@ import { errorWords, KEYS, useRefresh } from "../data/queries.ts";
 import { useNotify } from "../shell/notices.tsx";
 import { counted } from "../words.ts";
 import { anglesOf, type FactDraft, inputOf } from "./fact-draft.ts";
+import { useUndo } from "./history/use-undo.ts";
 
 /** What is to be saved, and where. */
 export interface Saving {
@@ -22,7 +23,7 @@ export interface Saving {
 export function useSave(saved: (fact: Fact) => void) {
   const client = useQueryClient();
   const refresh = useRefresh();
-  const notify = useNotify();
+  const { offer } = useUndo();
   return useMutation({
     mutationFn: async ({ draft, before, subject, subjectName }: Saving) => {
       const body = { content: inputOf(draft, before), ...anglesOf(draft, before) };
@@ -32,7 +33,7 @@ export function useSave(saved: (fact: Fact) => void) {
     },
     onSuccess: (fact) => {
       client.setQueryData([...KEYS.fact, fact.id], fact);
-      notify(`Saved: ${counted(fact.angles.length, "card")}.`);
+      void offer(`Saved: ${counted(fact.angles.length, "card")}.`, fact.id);
       saved(fact);
       return refresh();
     },

@@ -5,7 +5,7 @@ import { api } from "../../client.ts";
 import { KEYS } from "../../data/queries.ts";
 import { BusyButton } from "../../shell/busy-button.tsx";
 import { Loaded } from "../../shell/states.tsx";
-import { useUndo } from "./use-undo.ts";
+import { useUndo } from "../history/use-undo.ts";
 
 const times = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
 

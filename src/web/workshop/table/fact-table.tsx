@@ -63,7 +63,7 @@ function FactRow({ fact, on, toggle }: RowProps) {
       {TEXT_COLUMNS.map((column) => {
         const field = cellField(fact, column);
         return (
-          <td key={column}>
+          <td key={column} data-label={field || fact.picture ? COLUMN_NAMES[column] : undefined}>
             {field ? (
               <TextCell
                 fact={fact}
@@ -71,13 +71,14 @@ function FactRow({ fact, on, toggle }: RowProps) {
                 saved={fieldText(fact, field)}
                 change={(text) => withField(fact, field, text)}
               />
-            ) : column === "asks" && fact.picture ? (
+            ) : null}
+            {!field && column === "asks" && fact.picture ? (
               <img src={pictureUrl(fact.picture)} alt="" loading="lazy" />
             ) : null}
           </td>
         );
       })}
-      <td>
+      <td data-label={COLUMN_NAMES.tags}>
         <TextCell
           fact={fact}
           label={`Tags of ${title}`}

@@ -21,7 +21,9 @@ export function PreviewList({ preview: { shown, changed } }: { readonly preview:
       <table>
         <thead>
           <tr>
-            <th scope="col">Field</th>
+            <th scope="col">
+              <span className="visually-hidden">Field</span>
+            </th>
             <th scope="col">Before</th>
             <th scope="col">After</th>
           </tr>

@@ -4,7 +4,7 @@ import { type KeyboardEvent, useEffect, useState } from "react";
 import type { Fact } from "../../../core/facts/fact.ts";
 import { api, type EditFact } from "../../client.ts";
 import { errorWords, useRefresh } from "../../data/queries.ts";
-import { useUndo } from "./use-undo.ts";
+import { useUndo } from "../history/use-undo.ts";
 
 interface TextCellProps {
   readonly fact: Fact;

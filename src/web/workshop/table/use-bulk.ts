@@ -5,7 +5,7 @@ import { api, type BulkOrder } from "../../client.ts";
 import { errorWords, useRefresh } from "../../data/queries.ts";
 import { useNotify } from "../../shell/notices.tsx";
 import { counted } from "../../words.ts";
-import { useUndo } from "./use-undo.ts";
+import { useUndo } from "../history/use-undo.ts";
 
 /** Runs changes; `done` is told when one was made. */
 export function useBulk(done: () => void) {
