@@ -4,11 +4,12 @@ import type { Fact } from "../core/facts/fact.ts";
 import { factTitle } from "../core/facts/fact-title.ts";
 import { mergeFacts } from "../core/facts/merge-facts.ts";
 import { type Replacement, replaceText } from "../core/facts/replace-text.ts";
-import { emptyField, mapTexts, type TextField } from "../core/facts/text-fields.ts";
+import { mapTexts, type TextField } from "../core/facts/text-fields.ts";
 import { counted } from "../core/words.ts";
 import { changeFact, noteEdit, stateOf } from "./fact-changes.ts";
-import { type FactDraft, rewordedFact, sameFact } from "./facts.ts";
+import { rewordedFact, sameFact } from "./facts.ts";
 import { FailureError, found } from "./failure.ts";
+import type { FactDraft } from "./number-parts.ts";
 import type { Context, FactRecord, FactState, Session } from "./ports.ts";
 import type { BulkPreview, BulkResult, RefusedFact } from "./views.ts";
 
@@ -98,16 +99,14 @@ async function afterChange(
       const wanted = (field: TextField): boolean => change.fields === undefined || fields.has(field);
       const draft = mapTexts(fact, (text, field) => (wanted(field) ? cleanText(replaceText(text, change)) : text));
       if (sameFact(draft, fact)) return { fact, deleted: false };
-      refuseUnfit(draft);
+      refuseLong(draft);
       const { id: _id, subject: _subject, angles: _angles, ...content } = draft;
       return { fact: await rewordedFact(session, fact, content as FactDraft), deleted: false };
     }
   }
 }
 
-function refuseUnfit(draft: Fact): void {
-  const empty = emptyField(draft);
-  if (empty !== null) throw new FailureError("invalid-input", `Nothing would be left of its ${empty}.`);
+function refuseLong(draft: Fact): void {
   mapTexts(draft, (text, field) => {
     if (text.length > LONGEST_TEXT) {
       throw new FailureError("invalid-input", `Its ${field} would be longer than ${LONGEST_TEXT} characters.`);

@@ -1,15 +1,7 @@
 // Subjects, facts, pictures and the export.
 
 import { freshId } from "../app/entry-ids.ts";
-import {
-  addFact,
-  addSubject,
-  deleteFact,
-  editFact,
-  listSubjects,
-  renameSubject,
-  restoreFact,
-} from "../app/facts.ts";
+import { addFact, addSubject, deleteFact, editFact, listSubjects, renameSubject, restoreFact } from "../app/facts.ts";
 import { FailureError, found } from "../app/failure.ts";
 import type { FactDraft } from "../app/number-parts.ts";
 import type { Context } from "../app/ports.ts";

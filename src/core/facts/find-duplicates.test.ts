@@ -1,11 +1,9 @@
 import { describe, expect, it } from "vitest";
-import type { Fact } from "./fact.ts";
+import { type Fact, NO_EXTRAS } from "./fact.ts";
 import { findDuplicates } from "./find-duplicates.ts";
 
-const EXTRAS = { note: "", source: "", story: "", tags: [], picture: null };
-
 const pair = (prompt: string, answer: string): Fact => ({
-  ...EXTRAS,
+  ...NO_EXTRAS,
   kind: "pair",
   prompt,
   answer,

@@ -1,16 +1,12 @@
 import { describe, expect, it } from "vitest";
-import type { Fact } from "./fact.ts";
+import { type Fact, NO_EXTRAS } from "./fact.ts";
 import { mergeFacts } from "./merge-facts.ts";
 
 const fact = (more: Partial<Extract<Fact, { kind: "pair" }>>): Extract<Fact, { kind: "pair" }> => ({
   kind: "pair",
   prompt: "Brightest star of Lyra",
   answer: "Vega",
-  note: "",
-  source: "",
-  story: "",
-  tags: [],
-  picture: null,
+  ...NO_EXTRAS,
   id: "a",
   subject: "sky",
   angles: ["forward"],

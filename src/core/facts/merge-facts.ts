@@ -2,7 +2,7 @@
 import { possibleAngles } from "../cards/cards.ts";
 import type { Fact } from "./fact.ts";
 
-const PROSE = ["note", "source", "story"] as const;
+const PROSE = ["note", "source", "story", "why"] as const;
 
 /**
  * The first fact with what the others have beside it: their tags, a picture where it has none, and every note, story
@@ -12,11 +12,17 @@ export function mergeFacts<T extends Fact>(kept: T, others: readonly Fact[]): T 
   const all: readonly Fact[] = [kept, ...others];
   const prose = Object.fromEntries(PROSE.map((field) => [field, joined(all.map((fact) => fact[field]))]));
   const wanted = new Set(all.flatMap((fact) => fact.angles));
-  const picture = kept.picture ?? others.find((fact) => fact.picture !== null)?.picture ?? null;
+  // A picture comes with its description and where it is from.
+  const { picture, pictureAlt, pictureSource, pictureLicence } = all.find((fact) => fact.picture !== null) ?? kept;
+  const sound = all.find((fact) => fact.sound !== null)?.sound ?? null;
   return {
     ...kept,
     ...prose,
     picture,
+    pictureAlt,
+    pictureSource,
+    pictureLicence,
+    sound,
     tags: [...new Set(all.flatMap((fact) => fact.tags))],
     angles: possibleAngles(kept).filter((angle) => wanted.has(angle)),
   };

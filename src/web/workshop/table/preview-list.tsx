@@ -1,7 +1,8 @@
 // Facts before and after a change, with what is changed marked.
 import type { BulkPreview } from "../../../app/views.ts";
 import { TEXT_FIELDS, type TextField } from "../../../core/facts/text-fields.ts";
-import { fieldText } from "./cell-fields.ts";
+import { counted } from "../../words.ts";
+import { FIELD_NAMES, fieldText } from "./cell-fields.ts";
 import { type ChangedPart, changedParts } from "./changed-part.ts";
 
 /** The facts that are shown of a preview, those parts of them that change. */
@@ -34,7 +35,9 @@ export function PreviewList({ preview: { shown, changed } }: { readonly preview:
           ))}
         </tbody>
       </table>
-      {changed > shown.length ? <p className="hint">And as many again below the first {shown.length} facts.</p> : null}
+      {changed > shown.length ? (
+        <p className="hint">{counted(changed - shown.length, "more fact")} not shown.</p>
+      ) : null}
     </section>
   );
 }
@@ -43,7 +46,7 @@ function PreviewRow({ field, from, to }: { readonly field: TextField; readonly f
   const [before, after] = changedParts(from, to);
   return (
     <tr>
-      <th scope="row">{field}</th>
+      <th scope="row">{FIELD_NAMES[field]}</th>
       <td dir="auto">
         <Marked part={before} as="del" />
       </td>
