@@ -26,7 +26,7 @@ export const importVerb: Verb = {
     const file = operand(call, "FILE");
     const subject = call.values.subject;
     if (typeof subject !== "string" || subject.trim() === "") throw call.usage("--subject NAME is missing");
-    const { list: bytes, pictures: packed } = openParcel(readList(file));
+    const { list: bytes, pictures: packed } = await openParcel(readList(file));
     const choices = choicesFrom(call);
     return writing(call, async (context) => {
       const pictures = await usablePictures([...packed, ...namedPictures(call, file, bytes)], normalisePicture);

@@ -112,7 +112,7 @@ function boxToCome(call: Call, count: number): BoxKit {
 
 /** The cards of a list with the pictures beside it or in its zip file; rows with problems are named and left out. */
 async function kitOfFile(file: string): Promise<SubjectKit> {
-  const { list: bytes, pictures: packed } = openParcel(readList(file));
+  const { list: bytes, pictures: packed } = await openParcel(readList(file));
   const pictures = await usablePictures([...packed, ...picturesBeside(file, bytes)], normalisePicture);
   const { cards, problems } = listKit({ bytes, pictures });
   for (const { line, column, reason } of problems)

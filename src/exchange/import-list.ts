@@ -5,8 +5,9 @@ import type { Context, PictureRecord } from "../app/ports.ts";
 import type { ImportChoices, ImportPreview } from "../app/views.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { FactContent } from "../core/facts/fact.ts";
-import type { Result } from "../core/result.ts";
+import { ok, type Result } from "../core/result.ts";
 import { createListReader, type ListRefusal, previewList } from "./read-list.ts";
+import { isSpreadsheet, readSpreadsheet } from "./read-spreadsheet.ts";
 import { isZip, type Parcel, unpackParcel } from "./unpack-parcel.ts";
 
 /** A list as it was handed over: its bytes, and pictures by file name. */
@@ -15,12 +16,18 @@ export interface ListParcel {
   readonly pictures: ReadonlyMap<string, PictureRecord>;
 }
 
-/** The list in some bytes and the pictures packed with it: a zip file is opened. Fails with `invalid-input`. */
-export function openParcel(bytes: Uint8Array<ArrayBuffer>): Parcel {
+/**
+ * The list in some bytes and the pictures packed with it: a zip file is opened, a spreadsheet becomes a list. Fails with
+ * `invalid-input`.
+ */
+export async function openParcel(bytes: Uint8Array<ArrayBuffer>): Promise<Parcel> {
   if (!isZip(bytes)) return { list: bytes, pictures: new Map() };
-  const parcel = unpackParcel(bytes);
+  const parcel = isSpreadsheet(bytes) ? ok({ list: bytes, pictures: new Map() }) : unpackParcel(bytes);
   if (!parcel.ok) throw new FailureError("invalid-input", parcel.error);
-  return parcel.value;
+  if (!isSpreadsheet(parcel.value.list)) return parcel.value;
+  const list = await readSpreadsheet(parcel.value.list);
+  if (!list.ok) throw new FailureError("invalid-input", list.error);
+  return { ...parcel.value, list: list.value };
 }
 
 /** Pictures as they are stored, by file name. One that cannot be used fails with `invalid-input`, naming it. */

@@ -12,7 +12,7 @@ export interface Parcel {
 /** How much a zip file may hold. */
 export const PARCEL_LIMITS = { files: 2_000, bytes: 256 * 1024 * 1024 } as const;
 
-const LIST = /\.(csv|tsv|txt)$/i;
+const LIST = /\.(csv|tsv|txt|xlsx)$/i;
 const PICTURE = /\.(png|jpe?g|webp|gif|svg|avif)$/i;
 
 /** Whether bytes begin like a zip file. */
@@ -39,7 +39,7 @@ export function unpackParcel(bytes: Uint8Array): Result<Parcel, string> {
   const lists = Object.entries(files).filter(([name]) => LIST.test(name));
   const [list] = lists;
   if (!list || lists.length > 1) {
-    return fail(`A zip file must hold exactly one list (.csv, .tsv or .txt); this one holds ${lists.length}.`);
+    return fail(`A zip file must hold exactly one list (.csv, .tsv, .txt or .xlsx); this one holds ${lists.length}.`);
   }
   const pictures = Object.entries(files).filter(([name]) => PICTURE.test(name));
   return ok({

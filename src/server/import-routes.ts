@@ -50,7 +50,7 @@ export function addImportRoutes(api: Api, jobs: ImportJobs, normalise: typeof no
       throw new FailureError("invalid-input", "No list came with the request. Paste a list or choose a file.");
     }
     const sent = typeof list === "string" ? new TextEncoder().encode(list) : new Uint8Array(await list.arrayBuffer());
-    const { list: bytes, pictures: packed } = openParcel(sent);
+    const { list: bytes, pictures: packed } = await openParcel(sent);
     if (bytes.length > MAX_LIST_BYTES)
       throw new FailureError("too-large", "The list is larger than 64 MB. Divide it into smaller lists.");
     const beside = form.getAll("pictures").filter((part) => typeof part !== "string");

@@ -5,7 +5,7 @@ export function cleanText(raw: string): string {
   const trimmed = raw.trim();
   if (/^[ -~]*$/.test(trimmed)) return trimmed;
   return trimmed
-    .replace(/\r\n?/g, "\n")
+    .replace(/\r\n?|[\u2028\u2029]/g, "\n")
     .replace(/\t/g, " ")
     .replace(/[^\P{Cc}\n]/gu, "")
     .replace(/\p{Cs}/gu, "\ufffd")

@@ -70,7 +70,7 @@ export function ListChooser({ list, change, opened }: ChooserProps) {
             <span className="row">
               <FilePick
                 label="Choose a list"
-                accept=".csv,.tsv,.txt,.zip,text/csv,text/plain,text/tab-separated-values,application/zip"
+                accept=".csv,.tsv,.txt,.xlsx,.zip,text/csv,text/plain,text/tab-separated-values,application/zip"
                 take={take}
               />
               <FilePick label="Choose pictures" accept="image/*" multiple take={take} />
