@@ -5,6 +5,7 @@ import type { FactContent, FactExtras, PictureHash, SoundHash } from "../core/fa
 import { parseStatement } from "../core/facts/gaps.ts";
 import { isLanguageTag } from "../core/facts/language-tag.ts";
 import { fail, ok, type Result } from "../core/result.ts";
+import { readDisarmed } from "./formula-cells.ts";
 import { type ContentRefusal, readContent } from "./read-content.ts";
 import type { TableCell, TableRow } from "./read-table.ts";
 
@@ -58,7 +59,7 @@ function readFields(row: TableRow, columns: readonly (Column | null)[]): Reading
   row.cells.forEach((cell, i) => {
     const column = columns[i];
     if (column) {
-      reading.text[column] = cleanText(cell.text);
+      reading.text[column] = cleanText(readDisarmed(cell.text));
       reading.cells[column] = cell;
     } else if (i >= columns.length && cell.text.trim() !== "") {
       const reason = `this row has more cells than the list has columns (${columns.length}): put quotes ("…") round a cell that holds the sign between cells`;

@@ -3,6 +3,7 @@
 import { COLUMNS, type Column, USUAL_COLUMNS } from "../app/views.ts";
 import type { FactContent, PictureHash } from "../core/facts/fact.ts";
 import { factCells } from "./fact-cells.ts";
+import { disarmCell } from "./formula-cells.ts";
 import type { Delimiter } from "./read-table.ts";
 
 /** How a table is written; `pictureName` gives the file name under which a picture goes with it. */
@@ -25,7 +26,7 @@ export function* tableLines(facts: readonly FactContent[], choices: WriteChoices
   for (const fact of facts) {
     const cells = factCells(fact, choices.pictureName);
     yield writeLine(
-      columns.map((column) => cells[column] ?? ""),
+      columns.map((column) => disarmCell(cells[column] ?? "")),
       delimiter,
     );
   }
