@@ -3,6 +3,7 @@ import { contentKey } from "../core/facts/content-key.ts";
 import type { Fact, FactContent } from "../core/facts/fact.ts";
 import { addedWords, statedWords } from "../core/facts/fact-words.ts";
 import { hash32 } from "../core/random.ts";
+import { foldText } from "../core/text/fold-text.ts";
 import type { FactRecord } from "./ports.ts";
 
 /** A short key by which a fact of equal content is found; `contentKey` settles whether it is equal. */
@@ -10,9 +11,6 @@ export function contentHash(content: FactContent): string {
   const key = contentKey(content);
   return hash32("a", key).toString(16).padStart(8, "0") + hash32("b", key).toString(16).padStart(8, "0");
 }
-
-/** Text as it is searched: without accents and case. */
-export const foldText = (text: string): string => text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
 
 /** How a fact is kept. */
 export function factRecord(fact: Fact, deleted = false): FactRecord {

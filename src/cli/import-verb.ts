@@ -5,6 +5,7 @@ import { FailureError } from "../app/failure.ts";
 import type { ImportChoices } from "../app/views.ts";
 import { importList, openParcel, previewImport, usablePictures } from "../exchange/import-list.ts";
 import { normalisePicture } from "../media/normalise-picture.ts";
+import { readFile } from "./read-file.ts";
 import { type Call, DATA_OPTION, JSON_OPTION, operand, printJson, type Verb, writing } from "./verb.ts";
 
 /** Imports FILE; all good rows or, with --strict, none if any row has a problem. */
@@ -26,7 +27,7 @@ export const importVerb: Verb = {
     const file = operand(call, "FILE");
     const subject = call.values.subject;
     if (typeof subject !== "string" || subject.trim() === "") throw call.usage("--subject NAME is missing");
-    const { list: bytes, pictures: packed } = await openParcel(readList(file));
+    const { list: bytes, pictures: packed } = await openParcel(readFile(file));
     const choices = choicesFrom(call);
     return writing(call, async (context) => {
       const pictures = await usablePictures([...packed, ...namedPictures(call, file, bytes)], normalisePicture);
@@ -72,14 +73,6 @@ function report(call: Call, counts: Readonly<Record<string, number>>): void {
         .map(([name, count]) => `${name} ${count}`)
         .join(", ")}\n`,
     );
-}
-
-function readList(file: string): Uint8Array<ArrayBuffer> {
-  try {
-    return new Uint8Array(readFileSync(file));
-  } catch (error) {
-    throw new FailureError("not-found", `The list ${file} cannot be read: ${(error as Error).message}.`);
-  }
 }
 
 function choicesFrom(call: Call): ImportChoices {

@@ -16,6 +16,7 @@ import { CHART_OPTIONS, chartFrom } from "./chart-options.ts";
 import { PRINT_OPTIONS, printFrom } from "./kit-options.ts";
 import { wholeNumber } from "./options.ts";
 import { dateFrom, REST_OPTION, restFrom } from "./plan-options.ts";
+import { readFile } from "./read-file.ts";
 import { type Call, DATA_OPTION, JSON_OPTION, printJson, reading, type Verb } from "./verb.ts";
 import { writeWhole } from "./write-whole.ts";
 
@@ -112,7 +113,7 @@ function boxToCome(call: Call, count: number): BoxKit {
 
 /** The cards of a list with the pictures beside it or in its zip file; rows with problems are named and left out. */
 async function kitOfFile(file: string): Promise<SubjectKit> {
-  const { list: bytes, pictures: packed } = await openParcel(readList(file));
+  const { list: bytes, pictures: packed } = await openParcel(readFile(file));
   const pictures = await usablePictures([...packed, ...picturesBeside(file, bytes)], normalisePicture);
   const { cards, problems } = listKit({ bytes, pictures });
   for (const { line, column, reason } of problems)
@@ -123,14 +124,6 @@ async function kitOfFile(file: string): Promise<SubjectKit> {
     cards,
     pictures: new Map([...pictures.values()].map((picture) => [picture.hash, picture])),
   };
-}
-
-function readList(file: string): Uint8Array<ArrayBuffer> {
-  try {
-    return new Uint8Array(readFileSync(file));
-  } catch (error) {
-    throw new FailureError("not-found", `The list ${file} cannot be read: ${(error as Error).message}.`);
-  }
 }
 
 /** Pictures in the list's folder whose names occur in it. */

@@ -2,6 +2,7 @@
 import { affordVerb } from "./afford-verb.ts";
 import { calendarVerb } from "./calendar-verb.ts";
 import { chartVerb } from "./chart-verb.ts";
+import { critiqueVerb } from "./critique-verb.ts";
 import { demoVerb } from "./demo-verb.ts";
 import { designVerb } from "./design-verb.ts";
 import { exportVerb } from "./export-verb.ts";
@@ -23,6 +24,7 @@ export const VERBS: readonly Verb[] = [
   serveVerb,
   demoVerb,
   importVerb,
+  critiqueVerb,
   exportVerb,
   todayVerb,
   sitVerb,

@@ -1,7 +1,7 @@
 // What a person looks for among facts, as the store is asked.
 import type { z } from "zod";
-import { foldText } from "../app/fact-record.ts";
 import type { FactQuery } from "../app/ports.ts";
+import { foldText } from "../core/text/fold-text.ts";
 import type { factQuerySchema } from "./schemas.ts";
 
 /** The words of a search, without accents and case, and what else is asked for. */

@@ -1,9 +1,10 @@
 // Subjects, facts, cards and pictures.
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { factRecord, foldText } from "../../src/app/fact-record.ts";
+import { factRecord } from "../../src/app/fact-record.ts";
 import type { FactRecord, PictureRecord, Store } from "../../src/app/ports.ts";
 import type { Fact } from "../../src/core/facts/fact.ts";
+import { foldText } from "../../src/core/text/fold-text.ts";
 import { anyContent, asFact } from "../support/any-fact.ts";
 import { BARE, PLEIADES, storedPair } from "../support/night-sky.ts";
 import type { NewDatabase, StoreDatabase } from "../support/store-database.ts";

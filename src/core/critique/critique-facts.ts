@@ -1,0 +1,120 @@
+// What the rules say about the facts of a subject, those that look at several facts included.
+import { comparableText } from "../facts/content-key.ts";
+import type { Angle, Fact } from "../facts/fact.ts";
+import { foldText } from "../text/fold-text.ts";
+import { askedOf } from "./asked.ts";
+import { critiqueFact } from "./critique-fact.ts";
+import { nearPairs } from "./near-words.ts";
+import { type Fix, type Note, type Remark, toNote } from "./note.ts";
+
+/** Which notes are wanted. */
+export interface CritiqueChoices {
+  /** Keys of notes that were waved off: they are left out. */
+  readonly wavedOff?: ReadonlySet<string>;
+}
+
+/** A card as it is compared with others. */
+interface Compared {
+  readonly fact: Fact;
+  readonly angle: Angle;
+  readonly prompt: string;
+  readonly answer: string;
+}
+
+/** Every note about these facts, fact by fact in the order in which they come. */
+export function critiqueFacts(facts: readonly Fact[], { wavedOff }: CritiqueChoices = {}): readonly Note[] {
+  const compared = facts.flatMap(comparedOf);
+  const among = [...samePrompts(compared), ...nearAlike(compared)];
+  const byFact = new Map<string, Note[]>();
+  for (const { fact, ...remark } of among) {
+    const notes = byFact.get(fact.id);
+    if (notes) notes.push(toNote(fact.id, remark));
+    else byFact.set(fact.id, [toNote(fact.id, remark)]);
+  }
+  return facts
+    .flatMap((fact) => [...critiqueFact(fact), ...(byFact.get(fact.id) ?? [])])
+    .filter((note) => !wavedOff?.has(note.key));
+}
+
+/** Cards that are asked in words, or with a picture or sound: what is seen or heard is part of the prompt. */
+const comparedOf = (fact: Fact): readonly Compared[] =>
+  askedOf(fact).map(({ card, angle, prompt, answer }) => {
+    const { picture, sound, cover } = card.prompt;
+    const beside = [picture ?? "", sound ?? "", cover ? JSON.stringify(cover) : ""].join(" ").trim();
+    const shown = card.answer.picture !== null && answer === "" ? card.answer.picture : answer;
+    return { fact, angle, prompt: `${prompt}\u0000${beside}`, answer: shown };
+  });
+
+type Found = Remark & { readonly fact: Fact };
+
+const words = ({ prompt }: Compared): string => prompt.slice(0, prompt.indexOf("\u0000"));
+
+function samePrompts(cards: readonly Compared[]): readonly Found[] {
+  const groups = new Map<string, Compared[]>();
+  for (const card of cards) {
+    const key = comparableText(card.prompt).toLowerCase();
+    const group = groups.get(key);
+    if (group) group.push(card);
+    else groups.set(key, [card]);
+  }
+  return [...groups.values()].flatMap((group): readonly Found[] => {
+    const answers = new Set(group.map((card) => foldText(comparableText(card.answer))));
+    if (answers.size < 2) return [];
+    return group.map((card): Found => {
+      const other = group.find((one) => foldText(comparableText(one.answer)) !== foldText(comparableText(card.answer)));
+      const said = other && words(card) !== "" ? `, such as “${other.answer}”` : "";
+      return {
+        rule: "same-prompt",
+        fact: card.fact,
+        angle: card.angle,
+        message: `${group.length === 2 ? "Another card has" : `${group.length - 1} other cards have`} this very prompt and another answer${said}.`,
+        about: card.prompt,
+        fix: dropAngle(card),
+      };
+    });
+  });
+}
+
+/** A card that is one of several of its fact can go without the fact being lost. */
+function dropAngle({ fact, angle }: Compared): Fix | null {
+  if (fact.angles.length < 2 || angle !== "reverse") return null;
+  const { id: _id, subject: _subject, angles, ...content } = fact;
+  return { label: "Ask it one way only", content, angles: angles.filter((one) => one !== angle) };
+}
+
+function nearAlike(cards: readonly Compared[]): readonly Found[] {
+  const asked = cards.filter((card) => words(card) !== "" && card.prompt.endsWith("\u0000"));
+  const folded = asked.map((card) =>
+    foldText(words(card))
+      .replace(/[\p{P}\s]+$/u, "")
+      .split(/\s+/u),
+  );
+  const others = new Map<Compared, Compared[]>();
+  const note = (card: Compared, other: Compared): void => {
+    const known = others.get(card);
+    if (known) known.push(other);
+    else others.set(card, [other]);
+  };
+  for (const [a, b] of nearPairs(folded)) {
+    const [one, other] = [asked[a], asked[b]];
+    if (!one || !other || one.fact === other.fact || foldText(one.answer) === foldText(other.answer)) continue;
+    note(one, other);
+    note(other, one);
+  }
+  return [...others].map(([card, near]): Found => {
+    const named = near
+      .slice(0, 3)
+      .map((one) => `“${words(one)}”`)
+      .join(", ");
+    const more = near.length > 3 ? ` and ${near.length - 3} more` : "";
+    const message = `“${words(card)}” is easily taken for ${named}${more}. Add to each what tells them apart.`;
+    return {
+      rule: "near-alike",
+      fact: card.fact,
+      angle: card.angle,
+      message,
+      about: `${words(card)}\n${near.map(words).sort()[0]}`,
+      fix: null,
+    };
+  });
+}

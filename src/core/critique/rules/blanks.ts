@@ -1,0 +1,109 @@
+// Blanks: one at a time, and round the word that matters.
+import type { Fact } from "../../facts/fact.ts";
+import { parseStatement } from "../../facts/gaps.ts";
+import { foldText } from "../../text/fold-text.ts";
+import { graphemes } from "../../text/graphemes.ts";
+import { runsOn, wordsOf } from "../../text/words-of.ts";
+import type { Asked } from "../asked.ts";
+import { languageOf } from "../languages.ts";
+import type { Fix, Remark } from "../note.ts";
+import { listedParts } from "./parts-of-answer.ts";
+
+/** A blank of more words, or of more of the sentence, asks for a clause (common practice). */
+const MOST_WORDS = 5;
+const MOST_RUNNING_ON = 12;
+const MOST_SHARE = 0.6;
+/** From how many gaps on a statement is a text to be divided. */
+const MANY_GAPS = 5;
+
+/** Words that carry nothing by themselves, by language. */
+const SMALL: Readonly<Record<string, ReadonlySet<string>>> = Object.fromEntries(
+  Object.entries({
+    en: "the a an of in on at to for from by with and or but is are was were be been it its that this these those as has have had will would can also very there which who",
+    de: "der die das den dem des ein eine einen einem einer eines von im in am an auf zu zum zur mit bei für und oder aber ist sind war waren sein es als auch sehr hat haben wird werden",
+    fr: "le la les l un une des du de d à au aux en dans sur pour par avec et ou mais est sont était étaient il elle ce cette ces qui que aussi très a ont",
+    es: "el la los las un una unos unas de del al a en con por para y o pero es son era eran se su sus que también muy ha han",
+    it: "il lo la i gli le un uno una di del della dei delle a al alla in nel nella da con per e o ma è sono era erano si suo sua che anche molto ha hanno",
+  }).map(([language, words]) => [language, new Set(words.split(" ").map(foldText))]),
+);
+
+/** `blank-size`: a blank too large to be one thing, or round a word that carries nothing. */
+export function blankSize(fact: Fact, asked: readonly Asked[]): readonly Remark[] {
+  if (fact.kind !== "statement") return [];
+  const parsed = parseStatement(fact.statement);
+  if (!parsed.ok) return [];
+  const whole = parsed.value.map((part) => part.text).join("");
+  const small = SMALL[languageOf(whole, fact.language)];
+  return asked.flatMap(({ angle, answer }): readonly Remark[] => {
+    const remark = (message: string, fix: Fix | null): readonly Remark[] => [
+      { rule: "blank-size", angle, message, about: `${whole}\n${answer}`, fix },
+    ];
+    if (!/[\p{L}\p{N}\p{S}]/u.test(answer)) return remark("The blank holds no word at all.", closeFix(fact, angle));
+    if (small?.has(foldText(answer))) {
+      return remark(
+        `“${answer}” can be guessed from any sentence. Blank out a word that says something.`,
+        closeFix(fact, angle),
+      );
+    }
+    const words = runsOn(answer) ? graphemes(answer).length / (MOST_RUNNING_ON / MOST_WORDS) : wordsOf(answer).length;
+    const share = graphemes(answer).length / graphemes(whole).length;
+    if (words <= MOST_WORDS && (share <= MOST_SHARE || words <= 2)) return [];
+    return remark("The blank takes in too much of the sentence. Blank out one word or name of it.", null);
+  });
+}
+
+/** The same statement without this gap, if another is left. */
+function closeFix(fact: Extract<Fact, { kind: "statement" }>, angle: string): Fix | null {
+  const parsed = parseStatement(fact.statement);
+  if (!parsed.ok || fact.gaps.length < 2) return null;
+  const { id: _id, subject: _subject, angles, ...content } = fact;
+  let gap = -1;
+  const statement = parsed.value
+    .map((part) => {
+      if (part.gap) gap++;
+      const plain = part.text.replace(/[[\]\\]/gu, "\\$&");
+      return part.gap && `gap-${fact.gaps[gap]}` !== angle ? `[${plain}]` : plain;
+    })
+    .join("");
+  const gaps = fact.gaps.filter((number) => `gap-${number}` !== angle);
+  return {
+    label: "Close this blank",
+    content: { ...content, statement, gaps },
+    angles: angles.filter((one) => one !== angle),
+  };
+}
+
+const BLANK = /_{2,}|\[\s*(?:\.{3}|…)?\s*\]|(?<=^|\s)(?:\.{3,}|…+)(?=\s|[.,;:!?]|$)|\(\s*(?:\.{3}|…)?\s*\)/gu;
+
+/** `several-blanks`: a prompt with two blanks, or a statement with so many that it is a text. */
+export function severalBlanks(fact: Fact, asked: readonly Asked[]): readonly Remark[] {
+  if (fact.kind === "statement") {
+    if (fact.gaps.length < MANY_GAPS) return [];
+    const message = `The statement has ${fact.gaps.length} blanks. Make several statements of it.`;
+    return [{ rule: "several-blanks", angle: null, message, about: fact.statement, fix: null }];
+  }
+  if (fact.kind !== "pair") return [];
+  const blanks = fact.prompt.match(BLANK)?.length ?? 0;
+  const first = asked.find(({ angle }) => angle === "forward");
+  if (blanks < 2 || !first) return [];
+  const message = `The prompt has ${blanks} blanks to be filled at once.`;
+  return [{ rule: "several-blanks", angle: "forward", message, about: fact.prompt, fix: fillFix(fact, blanks) }];
+}
+
+/** The blanks filled in as gaps of a statement, if the answer has a word for each. */
+function fillFix(fact: Extract<Fact, { kind: "pair" }>, blanks: number): Fix | null {
+  const words = listedParts(fact.answer);
+  if (words.length !== blanks) return null;
+  const { kind: _kind, prompt, answer: _answer, id: _id, subject: _subject, angles: _angles, ...extras } = fact;
+  const escaped = (text: string): string => text.replace(/[[\]\\]/gu, "\\$&");
+  let from = 0;
+  let statement = "";
+  for (const [i, match] of [...prompt.matchAll(BLANK)].entries()) {
+    statement += `${escaped(prompt.slice(from, match.index))}[${escaped(words[i] ?? "")}]`;
+    from = match.index + match[0].length;
+  }
+  statement += escaped(prompt.slice(from));
+  const gaps = words.map((_, i) => i + 1);
+  const content = { ...extras, kind: "statement" as const, statement, gaps };
+  return { label: "Make it a statement, one blank a card", content, angles: gaps.map((n) => `gap-${n}` as const) };
+}

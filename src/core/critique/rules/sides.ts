@@ -1,0 +1,63 @@
+// From how many sides a fact is asked, and what it is but two words.
+import { defaultAngles, FIRST_ANGLES } from "../../cards/default-angles.ts";
+import type { Fact } from "../../facts/fact.ts";
+import { guessLanguage } from "../../kit/guess-language.ts";
+import { runsOn, wordsOf } from "../../text/words-of.ts";
+import { type Asked, hasHold } from "../asked.ts";
+import type { Remark } from "../note.ts";
+
+/** Answers of which the reverse would ask nothing: numbers, yes and no, single signs. */
+const NO_REVERSE = /^[^\p{L}]*$|^\p{L}$/u;
+const LONGEST_REVERSE = 6;
+
+/** `one-sided`: one way of asking where its kind has two. */
+export function oneSided(fact: Fact, asked: readonly Asked[]): readonly Remark[] {
+  if (FIRST_ANGLES[fact.kind].length < 2 || asked.length !== 1) return [];
+  if (fact.kind === "pair" && !canBeReversed(fact)) return [];
+  const { id: _id, subject: _subject, angles: _angles, ...content } = fact;
+  return [
+    {
+      rule: "one-sided",
+      angle: null,
+      message: "It is asked from one side only.",
+      about: fact.kind,
+      fix: { label: "Ask it the other way round too", content, angles: defaultAngles(content) },
+    },
+  ];
+}
+
+/** A short answer that names something can be a prompt too; a question that is long is no answer to it. */
+function canBeReversed({ prompt, answer }: { readonly prompt: string; readonly answer: string }): boolean {
+  if (NO_REVERSE.test(answer.trim()) || /\p{Nd}/u.test(answer)) return false;
+  return lengthOf(answer) <= LONGEST_REVERSE && lengthOf(prompt) <= 2 * LONGEST_REVERSE;
+}
+
+const lengthOf = (text: string): number => (runsOn(text) ? [...text].length / 3 : wordsOf(text).length);
+
+/** Languages named before a word: "German: Stern", "(de) Stern", "star in French". By the languages' names in English, German, French and Spanish. */
+const NAMED =
+  /^\s*[([]?(?:in\s+)?(?:english|german|french|spanish|italian|latin|greek|arabic|hebrew|hindi|thai|chinese|japanese|russian|portuguese|dutch|englisch|deutsch|französisch|spanisch|italienisch|latein|lateinisch|griechisch|arabisch|hebräisch|anglais|allemand|français|espagnol|italien|arabe|inglés|alemán|francés|español|italiano|árabe|en|de|fr|es|it|la|el|ar|he|hi|th|zh|ja|ru|pt|nl)[)\]]?\s*:\s*|\s+(?:in|auf|en)\s+(?:english|german|french|spanish|italian|latin|greek|arabic|hebrew|hindi|thai|chinese|japanese|russian|portuguese|dutch|englisch|deutsch|französisch|spanisch|italienisch|latein|griechisch|arabisch|anglais|allemand|français|espagnol|italien|latin|arabe|inglés|alemán|francés|español|italiano|latín|árabe)\s*[?？]?\s*$|\s[([](?:english|german|french|spanish|italian|latin|greek|arabic|en|de|fr|es|it|la|el|ar|he|hi|th|zh|ja|ru|pt|nl)[)\]]\s*$/iu;
+
+/** `bare-translation`: a word and the same word in another language, and nothing else. */
+export function bareTranslation(fact: Fact): readonly Remark[] {
+  if (fact.kind !== "pair" || hasHold(fact)) return [];
+  const { prompt, answer } = fact;
+  const named = NAMED.test(prompt) || NAMED.test(answer);
+  const [asked, told] = [prompt.replace(NAMED, ""), answer.replace(NAMED, "")];
+  if (!isWord(asked) || !isWord(told) || !(named || inTwoScripts(asked, told))) return [];
+  const message = `“${prompt}” and “${answer}” stand alone. Add a picture, or a story in which one suggests the other.`;
+  return [{ rule: "bare-translation", angle: null, message, about: `${prompt}\n${answer}`, fix: null }];
+}
+
+const isWord = (text: string): boolean =>
+  /[\p{L}\p{M}]{2}|[\p{Script=Han}]/u.test(text) &&
+  !/\p{N}/u.test(text) &&
+  (runsOn(text) ? [...text].length <= 8 : wordsOf(text).length <= 3);
+
+/** Latin letters stand for several languages; the others tell theirs. */
+function inTwoScripts(one: string, other: string): boolean {
+  const [a, b] = [guessLanguage(one, "").code, guessLanguage(other, "").code];
+  // A letter of the Greek alphabet names a star, it does not translate it.
+  if ([one, other].some((text) => /^\p{Script=Greek}\b/u.test(text.trim()) && text.trim().length < 3)) return false;
+  return a !== b && !(new Set([a, b, "zh", "ja"]).size === 2);
+}
