@@ -83,38 +83,37 @@ function dropAngle({ fact, angle }: Compared): Fix | null {
 }
 
 function nearAlike(cards: readonly Compared[]): readonly Found[] {
-  const asked = cards.filter((card) => words(card) !== "" && card.prompt.endsWith("\u0000"));
-  const folded = asked.map((card) =>
-    foldText(words(card))
+  const byPrompt = new Map<string, Compared[]>();
+  for (const card of cards) {
+    // A picture or a sound beside the words tells prompts apart.
+    if (words(card) === "" || !card.prompt.endsWith("\u0000")) continue;
+    const folded = foldText(words(card))
       .replace(/[\p{P}\s]+$/u, "")
-      .split(/\s+/u),
-  );
-  const others = new Map<Compared, Compared[]>();
-  const note = (card: Compared, other: Compared): void => {
-    const known = others.get(card);
-    if (known) known.push(other);
-    else others.set(card, [other]);
-  };
-  for (const [a, b] of nearPairs(folded)) {
-    const [one, other] = [asked[a], asked[b]];
-    if (!one || !other || one.fact === other.fact || foldText(one.answer) === foldText(other.answer)) continue;
-    note(one, other);
-    note(other, one);
+      .replace(/\s+/gu, " ");
+    const same = byPrompt.get(folded);
+    if (same) same.push(card);
+    else byPrompt.set(folded, [card]);
   }
-  return [...others].map(([card, near]): Found => {
-    const named = near
-      .slice(0, 3)
-      .map((one) => `“${words(one)}”`)
-      .join(", ");
-    const more = near.length > 3 ? ` and ${near.length - 3} more` : "";
-    const message = `“${words(card)}” is easily taken for ${named}${more}. Add to each what tells them apart.`;
-    return {
-      rule: "near-alike",
-      fact: card.fact,
-      angle: card.angle,
-      message,
-      about: `${words(card)}\n${near.map(words).sort()[0]}`,
-      fix: null,
-    };
-  });
+  const prompts = [...byPrompt.values()];
+  const near = prompts.map((): Compared[] => []);
+  for (const [a, b] of nearPairs([...byPrompt.keys()].map((prompt) => prompt.split(" ")))) {
+    near[a]?.push(...(prompts[b]?.slice(0, MOST_NAMED) ?? []));
+    near[b]?.push(...(prompts[a]?.slice(0, MOST_NAMED) ?? []));
+  }
+  return prompts.flatMap((some, i) => some.flatMap((card) => nearRemark(card, near[i] ?? [])));
+}
+
+/** How many other prompts a note names. */
+const MOST_NAMED = 3;
+
+function nearRemark(card: Compared, near: readonly Compared[]): readonly Found[] {
+  const others = near.filter((one) => one.fact !== card.fact && foldText(one.answer) !== foldText(card.answer));
+  const named = [...new Set(others.map(words))].sort();
+  const [first] = named;
+  if (first === undefined) return [];
+  const list = named.slice(0, MOST_NAMED).map((one) => `“${one}”`);
+  const more = named.length > MOST_NAMED ? ` and ${named.length - MOST_NAMED} more` : "";
+  const message = `“${words(card)}” is easily taken for ${list.join(", ")}${more}. Add to each what tells them apart.`;
+  const about = `${words(card)}\n${first}`;
+  return [{ rule: "near-alike", fact: card.fact, angle: card.angle, message, about, fix: null }];
 }

@@ -34,7 +34,7 @@ export function nearPairs(texts: readonly (readonly string[])[]): readonly NearP
     if (long.length < 2) break;
     const packed = new Float64Array(long.length);
     for (const [n, i] of long.entries()) packed[n] = hashWithout(texts[i] ?? [], place) * PLACES + i;
-    for (const group of equalHashes(packed)) pairs.push(...pairsInGroup(texts, group, place));
+    for (const group of equalHashes(packed)) for (const pair of pairsInGroup(texts, group, place)) pairs.push(pair);
   }
   return pairs;
 }

@@ -10,8 +10,12 @@ function segmenterOf(language: string): Intl.Segmenter {
   return made;
 }
 
-/** The words of a text as Unicode Standard Annex 29 divides it, by dictionary where nothing stands between words. */
+/** Letters, marks and digits in a row; an apostrophe, point or comma between two of them divides nothing. */
+const WORD = /[\p{L}\p{M}\p{N}]+(?:['’.,·_][\p{L}\p{M}\p{N}]+)*/gu;
+
+/** The words of a text; by dictionary (Unicode Standard Annex 29) where nothing stands between words. */
 export function wordsOf(text: string, language = "und"): readonly string[] {
+  if (!runsOn(text)) return text.match(WORD) ?? [];
   const words: string[] = [];
   for (const { segment, isWordLike } of segmenterOf(language).segment(text)) if (isWordLike) words.push(segment);
   return words;
