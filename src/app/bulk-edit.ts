@@ -1,4 +1,6 @@
 // One change to many facts at once: looked at before it is made, made whole, undone as one step.
+import { critiqueFact } from "../core/critique/critique-fact.ts";
+import { RULE_TEXTS, type Rule } from "../core/critique/note.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import { factTitle } from "../core/facts/fact-title.ts";
@@ -25,6 +27,8 @@ export type BulkChange =
   | { readonly kind: "tags"; readonly add: readonly string[]; readonly remove: readonly string[] }
   | { readonly kind: "move"; readonly subject: string }
   | { readonly kind: "delete" }
+  /** What the critique would mend by this rule. */
+  | { readonly kind: "fix"; readonly rule: Rule }
   /** All become one: the fact `into`, which is among them. */
   | { readonly kind: "merge"; readonly into: string };
 
@@ -92,6 +96,11 @@ async function afterChange(
       return { fact, deleted: true };
     case "move":
       return { fact: { ...fact, subject: change.subject }, deleted: false };
+    case "fix": {
+      const fix = critiqueFact(fact).find((note) => note.rule === change.rule && note.fix)?.fix;
+      if (!fix) return { fact, deleted: false };
+      return { fact: await rewordedFact(session, fact, fix.content, fix.angles), deleted: false };
+    }
     case "tags":
       return { fact: { ...fact, tags: changedTags(fact.tags, change) }, deleted: false };
     case "replace": {
@@ -157,6 +166,8 @@ async function titleOf({ library }: Session, change: BulkChange, changed: number
       return `Changed the tags of ${facts}`;
     case "move":
       return `Moved ${facts} to “${(await library.subject(change.subject))?.name ?? ""}”`;
+    case "fix":
+      return `Mended ${facts}: ${RULE_TEXTS[change.rule].title.toLowerCase()}`;
     case "delete":
       return `Deleted ${facts}`;
     case "merge":

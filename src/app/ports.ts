@@ -244,6 +244,10 @@ export interface Edits {
   editedSince(edit: string): Promise<ReadonlySet<string>>;
   /** The steps that changed a fact, newest first. */
   editsOfFact(fact: string): Promise<readonly { readonly edit: EditRecord; readonly before: FactState | null }[]>;
+  /** Keys of notes that are not to be shown any more. */
+  wavedOff(): Promise<ReadonlySet<string>>;
+  waveOff(keys: readonly string[]): Promise<void>;
+  bringBackNotes(keys: readonly string[]): Promise<void>;
   /** The newest steps first. */
   recentEdits(
     limit: number,

@@ -5,6 +5,7 @@ import type { Calendar, DayMark, MissedDayPolicy } from "../core/calendar/calend
 import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { Card } from "../core/cards/cards.ts";
 import type { BoxDay, Chart } from "../core/chart/chart.ts";
+import type { Note, Rule } from "../core/critique/note.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import type { Waiting } from "../core/load/expected.ts";
 import type { Pace } from "../core/load/minutes.ts";
@@ -32,6 +33,18 @@ export interface EditView extends EditRecord {
 export interface FactVersion {
   readonly edit: EditRecord;
   readonly before: FactState | null;
+}
+
+/** How many facts a rule of the critique speaks about. */
+export interface RuleCount {
+  readonly rule: Rule;
+  readonly facts: number;
+}
+
+/** What the critique says of a fact beside what its own words tell, and the keys of what was waved off about it. */
+export interface FactNotes {
+  readonly among: readonly Note[];
+  readonly wavedOff: readonly string[];
 }
 
 /** A fact that cannot take a change, and why. */

@@ -2,11 +2,14 @@
 import { OpenAPIHono } from "@hono/zod-openapi";
 import type { Context as HonoContext } from "hono";
 import { bodyLimit } from "hono/body-limit";
+import { createCritic } from "../app/critique.ts";
 import { FAILURE_CODES, FailureError } from "../app/failure.ts";
 import type { Context } from "../app/ports.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
 import { addBoxRoutes } from "./box-routes.ts";
 import { addCalendarRoutes } from "./calendar-routes.ts";
+import { critiqueApart } from "./critique-apart.ts";
+import { addCritiqueRoutes } from "./critique-routes.ts";
 import { addDemoRoutes } from "./demo-routes.ts";
 import { addEditRoutes } from "./edit-routes.ts";
 import { guard } from "./guard.ts";
@@ -65,8 +68,10 @@ export function createApp({ context, jobs, normalise, log, hosts, webFolder, ver
     if (!c.res.headers.has("cache-control")) c.res.headers.set("cache-control", "no-store");
   });
   addBoxRoutes(api, context);
-  addLibraryRoutes(api, context, normalise);
-  addEditRoutes(api, context);
+  const critic = createCritic(context, critiqueApart);
+  addLibraryRoutes(api, context, critic, normalise);
+  addEditRoutes(api, context, critic);
+  addCritiqueRoutes(api, context, critic);
   addImportRoutes(api, jobs, normalise);
   addDemoRoutes(api, context, normalise);
   api.doc31("/api/openapi.json", {

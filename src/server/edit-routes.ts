@@ -1,6 +1,7 @@
 // Many facts at once, undoing, histories and duplicates.
 import type { z } from "zod";
 import { applyBulk, type BulkChange, MOST_AT_ONCE, previewBulk } from "../app/bulk-edit.ts";
+import type { Critic } from "../app/critique.ts";
 import { factHistory, recentEdits, undoEdit } from "../app/edits.ts";
 import { found } from "../app/failure.ts";
 import type { Context } from "../app/ports.ts";
@@ -47,14 +48,14 @@ const routes = {
 const MOST_GROUPS = 200;
 
 /** Adds the routes for editing at scale. */
-export function addEditRoutes(api: Api, context: Context): void {
+export function addEditRoutes(api: Api, context: Context, critic: Critic): void {
   api.openapi(routes.preview, async (c) => {
     const { chosen, change } = c.req.valid("json");
-    return c.json(await previewBulk(context, await factsOf(context, chosen), change as BulkChange));
+    return c.json(await previewBulk(context, await factsOf(context, critic, chosen), change as BulkChange));
   });
   api.openapi(routes.bulk, async (c) => {
     const { chosen, change } = c.req.valid("json");
-    return c.json(await applyBulk(context, await factsOf(context, chosen), change as BulkChange));
+    return c.json(await applyBulk(context, await factsOf(context, critic, chosen), change as BulkChange));
   });
   api.openapi(routes.edits, async (c) => c.json({ edits: await recentEdits(context) }));
   api.openapi(routes.undo, async (c) => c.json(await undoEdit(context, c.req.valid("param").id)));
@@ -74,9 +75,13 @@ export function addEditRoutes(api: Api, context: Context): void {
 }
 
 /** The facts that a person chose: by name, or all that fit a search. */
-async function factsOf(context: Context, chosen: z.infer<typeof bulkSchema>["chosen"]): Promise<readonly string[]> {
+async function factsOf(
+  context: Context,
+  critic: Critic,
+  chosen: z.infer<typeof bulkSchema>["chosen"],
+): Promise<readonly string[]> {
   if ("facts" in chosen) return chosen.facts;
   // One more than may be changed, so that too many are noticed.
-  const query = factQueryOf({ ...chosen.fitting, limit: MOST_AT_ONCE + 1 });
+  const query = await factQueryOf(critic, { ...chosen.fitting, limit: MOST_AT_ONCE + 1 });
   return context.store.read(({ library }) => library.findFactIds(query));
 }

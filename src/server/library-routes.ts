@@ -1,5 +1,6 @@
 // Subjects, facts, pictures and the export.
 
+import type { Critic } from "../app/critique.ts";
 import { freshId } from "../app/entry-ids.ts";
 import { addFact, addSubject, deleteFact, editFact, listSubjects, renameSubject, restoreFact } from "../app/facts.ts";
 import { FailureError, found } from "../app/failure.ts";
@@ -42,7 +43,7 @@ const routes = {
 };
 
 /** Adds the routes of the library. */
-export function addLibraryRoutes(api: Api, context: Context, normalise: typeof normalisePicture): void {
+export function addLibraryRoutes(api: Api, context: Context, critic: Critic, normalise: typeof normalisePicture): void {
   api.openapi(routes.subjects, async (c) => c.json({ subjects: await listSubjects(context) }));
   api.openapi(routes.addSubject, async (c) =>
     c.json(await addSubject(context, freshId(context), c.req.valid("json").name)),
@@ -51,7 +52,7 @@ export function addLibraryRoutes(api: Api, context: Context, normalise: typeof n
     await renameSubject(context, c.req.valid("param").id, c.req.valid("json").name);
     return c.json({});
   });
-  addFactRoutes(api, context);
+  addFactRoutes(api, context, critic);
   addPictureRoutes(api, context, normalise);
   describeRoute(api, {
     method: "get",
@@ -70,9 +71,9 @@ export function addLibraryRoutes(api: Api, context: Context, normalise: typeof n
   });
 }
 
-function addFactRoutes(api: Api, context: Context): void {
+function addFactRoutes(api: Api, context: Context, critic: Critic): void {
   api.openapi(routes.facts, async (c) => {
-    const query = factQueryOf(c.req.valid("query"));
+    const query = await factQueryOf(critic, c.req.valid("query"));
     const { items, total } = await context.store.read(({ library }) => library.findFacts(query));
     return c.json({ items, total, next: items.length === query.limit ? (items.at(-1)?.id ?? null) : null });
   });

@@ -4,6 +4,7 @@ import { z } from "@hono/zod-openapi";
 import { COLUMNS } from "../app/views.ts";
 import { isLocalDate, isTimeZone } from "../core/calendar/local-date.ts";
 import { checkChart } from "../core/chart/chart.ts";
+import { RULES } from "../core/critique/note.ts";
 import { isAngle } from "../core/facts/angle-name.ts";
 import { LONGEST_FORMULA, MOST_PARTS } from "../core/facts/check-content.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
@@ -216,12 +217,18 @@ export const cardIdsSchema = z.object({ ids: z.array(cardId).max(200) }).openapi
 
 const limit = z.coerce.number().int().min(1).max(500).default(100);
 
+export const noteKeysSchema = z
+  .object({ keys: z.array(z.string().min(1).max(300)).min(1).max(500) })
+  .openapi("NoteKeys");
+
 const factFilter = {
   subject: id.optional(),
   search: z.string().max(200).optional(),
   tag: z.string().max(60).optional(),
   place: z.enum(["stock", "compartment", "kept", "withdrawn"]).optional(),
   compartment: z.coerce.number().int().min(1).max(20).optional(),
+  /** Facts about which this rule of the critique speaks; needs the subject. */
+  note: z.enum(RULES).optional(),
 };
 
 export const factQuerySchema = z.object({ ...factFilter, after: z.string().max(200).optional(), limit });
@@ -245,6 +252,7 @@ export const bulkSchema = z
       z.object({ kind: z.literal("tags"), add: extras.tags, remove: extras.tags }),
       z.object({ kind: z.literal("move"), subject: id }),
       z.object({ kind: z.literal("delete") }),
+      z.object({ kind: z.literal("fix"), rule: z.enum(RULES) }),
       z.object({ kind: z.literal("merge"), into: id }),
     ]),
   })

@@ -61,6 +61,26 @@ export function createEdits(db: Db, learner: string): Edits {
         .execute();
       return rows.map((row) => ({ edit: toEdit(row), before: toState(row.before) }));
     },
+    async wavedOff() {
+      const rows = await db.selectFrom("waved_note").select("key").where("learner_id", "=", learner).execute();
+      return new Set(rows.map((row) => row.key));
+    },
+    async waveOff(keys) {
+      if (keys.length === 0) return;
+      await db
+        .insertInto("waved_note")
+        .values(keys.map((key) => ({ learner_id: learner, key })))
+        .onConflict((c) => c.columns(["learner_id", "key"]).doNothing())
+        .execute();
+    },
+    async bringBackNotes(keys) {
+      if (keys.length === 0) return;
+      await db
+        .deleteFrom("waved_note")
+        .where("learner_id", "=", learner)
+        .where("key", "in", [...keys])
+        .execute();
+    },
     async recentEdits(limit) {
       const rows = await db
         .selectFrom("edit")

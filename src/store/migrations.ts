@@ -2,6 +2,7 @@
 import { type Kysely, type Migration, type MigrationProvider, sql } from "kysely";
 import { editsStep } from "./migrations/edits.ts";
 import { kinds } from "./migrations/kinds.ts";
+import { wavedNotes } from "./migrations/waved-notes.ts";
 
 /** The learner that exists from the beginning; accounts will add others. */
 export const LOCAL_LEARNER = "local";
@@ -174,6 +175,6 @@ const bytesType = (db: AnyDb) => (db.getExecutor().adapter.supportsTransactional
 /** All steps, by name in the order in which they run. */
 export const migrations: MigrationProvider = {
   async getMigrations() {
-    return { "0001-first": first, "0002-kinds": kinds, "0006-edits": editsStep };
+    return { "0001-first": first, "0002-kinds": kinds, "0006-edits": editsStep, "0007-waved-notes": wavedNotes };
   },
 };

@@ -138,6 +138,11 @@ interface FactEditTable {
   before: string | null;
 }
 
+interface WavedNoteTable {
+  learner_id: string;
+  key: string;
+}
+
 /** All tables by name. */
 export interface Tables {
   learner: LearnerTable;
@@ -152,6 +157,7 @@ export interface Tables {
   placement: PlacementTable;
   edit: EditTable;
   fact_edit: FactEditTable;
+  waved_note: WavedNoteTable;
 }
 
 /** The query builder, over a connection or a transaction. */

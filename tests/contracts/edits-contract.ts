@@ -1,11 +1,13 @@
 // Editing at scale: every step can be undone, whatever it did, and the box follows.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { applyBulk, type BulkChange, previewBulk } from "../../src/app/bulk-edit.ts";
+import { bringBackNotes, createCritic, waveOff } from "../../src/app/critique.ts";
 import { factHistory, recentEdits, undoEdit } from "../../src/app/edits.ts";
 import { addFact, addSubject, deleteFact, editFact, listSubjects, restoreFact } from "../../src/app/facts.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
 import { recordEntries } from "../../src/app/record.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
+import { critiqueFacts } from "../../src/core/critique/critique-facts.ts";
 import type { Fact } from "../../src/core/facts/fact.ts";
 import { idAt } from "../support/any-log.ts";
 import { type BoxScene, setUpScene, storedPlaces } from "../support/box-scene.ts";
@@ -215,6 +217,56 @@ export function editsContract(newDatabase: NewDatabase): void {
       ).rejects.toMatchObject({
         failure: { kind: "too-large" },
       });
+    });
+  });
+
+  describe("notes of the critique", () => {
+    const keys = ["yes-no|a|forward|1", "short-answer|b||2"];
+    const waved = () => scene.context.store.read(({ edits }) => edits.wavedOff());
+
+    it("stay waved off, however often, until they are brought back", async () => {
+      await waveOff(scene.context, keys);
+      await waveOff(scene.context, keys.slice(1));
+      expect(await waved()).toEqual(new Set(keys));
+      await bringBackNotes(scene.context, keys.slice(0, 1));
+      expect(await waved()).toEqual(new Set(keys.slice(1)));
+    });
+
+    it("are about the facts as they are now, and leave out what was waved off", async () => {
+      let looked = 0;
+      const critic = createCritic(scene.context, (facts) => {
+        looked++;
+        return Promise.resolve(critiqueFacts(facts));
+      });
+      const [first = "", second = ""] = all;
+      const asked = { ...BARE, kind: "pair" as const, prompt: "Is Vega in Lyra?", answer: "Yes" };
+      await editFact(scene.context, first, asked);
+      expect(await critic.factsWith(subject, "yes-no")).toEqual([first]);
+      expect(await critic.factsWith(subject, "same-prompt")).toEqual([]);
+      expect(looked).toBe(1);
+      await editFact(scene.context, second, { ...asked, answer: "No" });
+      expect(await critic.factsWith(subject, "same-prompt")).toEqual([first, second]);
+      const { among } = await critic.notesOf(first);
+      expect(among.map((note) => note.rule)).toEqual(["same-prompt"]);
+      await waveOff(
+        scene.context,
+        among.map((note) => note.key),
+      );
+      expect(await critic.factsWith(subject, "same-prompt")).toEqual([second]);
+      expect((await critic.notesOf(first)).wavedOff).toEqual(among.map((note) => note.key));
+      expect(looked).toBe(2);
+    });
+
+    it("are mended together, and that is undone as one step", async () => {
+      const list = { ...BARE, kind: "pair" as const, prompt: "Summer Triangle", answer: "Vega, Deneb, Altair" };
+      const [first = ""] = all;
+      await editFact(scene.context, first, list);
+      const before = await read(first);
+      const { edit, changed } = await bulk({ kind: "fix", rule: "whole-list" });
+      expect(changed).toBe(1);
+      expect(await read(first)).toMatchObject({ kind: "list", items: ["Vega", "Deneb", "Altair"] });
+      await undoEdit(scene.context, edit ?? "");
+      expect(await read(first)).toEqual(before);
     });
   });
 

@@ -59,6 +59,7 @@ export async function dump(database: StoreDatabase): Promise<Readonly<Record<str
     "placement",
     "edit",
     "fact_edit",
+    "waved_note",
   ];
   const all: Record<string, readonly string[]> = {};
   for (const table of tables) {

@@ -165,6 +165,13 @@ export function switchAngles(draft: FactDraft, before: Fact | null, angles: read
   };
 }
 
+/** The editor of a fact that is to be asked from exactly its angles; `before` is what is saved of it. */
+export function draftAsking(fact: Fact, before: Fact | null): FactDraft {
+  const asked = switchAngles(draftOf(fact), before, fact.angles, true);
+  const rest = possibleAngles(fact).filter((angle) => !fact.angles.includes(angle));
+  return switchAngles(asked, before, rest, false);
+}
+
 /** The items of a list: lines that are not empty. */
 const itemsOf = (draft: FactDraft): readonly string[] =>
   draft.items

@@ -2,14 +2,16 @@
 import { type RefCallback, useDeferredValue, useEffect, useLayoutEffect, useMemo, useRef } from "react";
 import type { Fact } from "../../core/facts/fact.ts";
 import { ApiError } from "../client.ts";
+import { useDebounced } from "../data/use-debounced.ts";
 import { BusyButton } from "../shell/busy-button.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { AngleChoice } from "./angle-choice.tsx";
 import { DeletedFact, useDeleted } from "./deleted-fact.tsx";
-import { draftCards, draftOf, type FactDraft, problemOf } from "./fact-draft.ts";
+import { draftAsking, draftCards, type FactDraft, previewFact, problemOf } from "./fact-draft.ts";
 import { ExtraFields, KindChoice, KindFields } from "./fact-fields.tsx";
 import { FactHistory } from "./history/fact-history.tsx";
 import { LiveCards } from "./live-cards.tsx";
+import { NotesPanel } from "./notes/notes-panel.tsx";
 import { type EditorProps, useEditor } from "./use-editor.ts";
 
 interface FactEditorProps extends EditorProps {
@@ -61,11 +63,11 @@ export function FactEditor({ before, subject, title }: FactEditorProps) {
             {dirty ? (problem ?? "Not saved yet.") : before && !deleted ? "Saved." : ""}
           </span>
         </div>
-        {before ? <FactHistory fact={before} use={(earlier) => change(draftOf(earlier))} /> : null}
+        {before ? <FactHistory fact={before} use={(earlier) => change(draftAsking(earlier, before))} /> : null}
         {save.error && !deleted ? <Trouble error={save.error} /> : null}
         {remove.error ? <Trouble error={remove.error} /> : null}
       </form>
-      <DraftCards draft={draft} before={before} />
+      <DraftCards draft={draft} before={before} mend={(fact) => change(draftAsking(fact, before))} />
     </section>
   );
 }
@@ -80,11 +82,26 @@ function SubjectName({ name, set }: { readonly name: string; readonly set: (name
   );
 }
 
+const NOTES_MS = 600;
+
 /** Draws the cards behind the typing where a slow machine cannot keep up. */
-function DraftCards({ draft, before }: { readonly draft: FactDraft; readonly before: Fact | null }) {
+function DraftCards(props: {
+  readonly draft: FactDraft;
+  readonly before: Fact | null;
+  readonly mend: (fact: Fact) => void;
+}) {
+  const { draft, before, mend } = props;
   const settled = useDeferredValue(draft);
   const cards = useMemo(() => draftCards(settled, before), [settled, before]);
-  return <LiveCards cards={cards} problem={problemOf(settled)} />;
+  const fact = useMemo(() => (cards.length > 0 ? previewFact(settled, before) : null), [cards, settled, before]);
+  // Advice that came and went with every letter would only disturb.
+  const calm = useDebounced(fact, NOTES_MS);
+  return (
+    <div className="editor-beside">
+      <NotesPanel draft={calm} before={before} mend={mend} />
+      <LiveCards cards={cards} problem={problemOf(settled)} />
+    </div>
+  );
 }
 
 function useSaveKey(save: () => void): void {

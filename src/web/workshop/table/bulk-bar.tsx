@@ -3,6 +3,7 @@ import { useState } from "react";
 import type { SubjectView } from "../../../app/views.ts";
 import type { Fact } from "../../../core/facts/fact.ts";
 import { count, counted } from "../../words.ts";
+import { FixDialog } from "./fix-dialog.tsx";
 import { MergeDialog } from "./merge-dialog.tsx";
 import { MoveDialog } from "./move-dialog.tsx";
 import { ReplaceDialog } from "./replace-dialog.tsx";
@@ -20,7 +21,7 @@ interface BulkBarProps {
   readonly subjects: readonly SubjectView[];
 }
 
-type Doing = "replace" | "tags" | "move" | "merge";
+type Doing = "fix" | "replace" | "tags" | "move" | "merge";
 
 /** The bar above the table. */
 export function BulkBar({ chosen, filter, total, shown, subjects }: BulkBarProps) {
@@ -43,6 +44,11 @@ export function BulkBar({ chosen, filter, total, shown, subjects }: BulkBarProps
       ) : null}
       {many > 0 ? (
         <span className="row">
+          {filter.note !== "" ? (
+            <button type="button" onClick={() => setDoing("fix")}>
+              Mend
+            </button>
+          ) : null}
           <button type="button" onClick={() => setDoing("replace")}>
             Replace words
           </button>
@@ -68,6 +74,7 @@ export function BulkBar({ chosen, filter, total, shown, subjects }: BulkBarProps
           </button>
         </span>
       ) : null}
+      {doing === "fix" ? <FixDialog {...dialog} rule={filter.note} /> : null}
       {doing === "replace" ? <ReplaceDialog {...dialog} /> : null}
       {doing === "tags" ? <TagsDialog {...dialog} /> : null}
       {doing === "move" ? (

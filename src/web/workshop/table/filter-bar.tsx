@@ -1,6 +1,7 @@
 // What the table shows.
 import { useQuery } from "@tanstack/react-query";
 import type { SubjectView } from "../../../app/views.ts";
+import { RULE_TEXTS } from "../../../core/critique/note.ts";
 import { api } from "../../client.ts";
 import { KEYS, useDrawer } from "../../data/queries.ts";
 import { count } from "../../words.ts";
@@ -41,6 +42,7 @@ export function FilterBar({ subjects, filter, change }: FilterBarProps) {
         />
       </label>
       <TagField subject={filter.subject} value={filter.tag} set={(tag) => change({ tag })} />
+      <NoteField subject={filter.subject} value={filter.note} set={(note) => change({ note })} />
       <PlaceField value={filter.lies} set={(lies) => change({ lies })} />
     </search>
   );
@@ -64,6 +66,29 @@ function TagField({ subject, value, set }: ChoiceProps & { readonly subject: str
         {all.map(({ tag, count: facts }) => (
           <option key={tag} value={tag}>
             {tag} ({count(facts)})
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function NoteField({ subject, value, set }: ChoiceProps & { readonly subject: string }) {
+  const critique = useQuery({
+    queryKey: [...KEYS.facts, "critique", subject],
+    queryFn: () => api.critiqueCounts(subject),
+  });
+  const rules = critique.data?.rules ?? [];
+  const title = (RULE_TEXTS as Readonly<Record<string, { readonly title: string }>>)[value]?.title ?? value;
+  return (
+    <label className="field">
+      <span>What could be better</span>
+      <select value={value} onChange={(event) => set(event.target.value)}>
+        <option value="">Anything or nothing</option>
+        {value !== "" && !rules.some(({ rule }) => rule === value) ? <option value={value}>{title} (0)</option> : null}
+        {rules.map(({ rule, facts }) => (
+          <option key={rule} value={rule}>
+            {RULE_TEXTS[rule].title} ({count(facts)})
           </option>
         ))}
       </select>

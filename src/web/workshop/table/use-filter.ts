@@ -1,6 +1,7 @@
 // What the table shows, as the address says: a view can be kept as a bookmark, and Back goes back.
 import { useCallback, useMemo } from "react";
 import { useSearchParams } from "wouter";
+import { RULES } from "../../../core/critique/note.ts";
 
 /** What is looked for. Empty strings ask for nothing. */
 export interface FactFilter {
@@ -9,9 +10,11 @@ export interface FactFilter {
   readonly tag: string;
   /** "stock", "kept", "withdrawn", or "compartment" with a number behind it, such as "compartment 3". */
   readonly lies: string;
+  /** A rule of the critique that has something to say. */
+  readonly note: string;
 }
 
-const FIELDS = ["subject", "search", "tag", "lies"] as const;
+const FIELDS = ["subject", "search", "tag", "lies", "note"] as const;
 
 /** The filter and how to change it. */
 export function useFilter(): readonly [FactFilter, (part: Partial<FactFilter>) => void] {
@@ -19,8 +22,8 @@ export function useFilter(): readonly [FactFilter, (part: Partial<FactFilter>) =
   const text = params.toString();
   const filter = useMemo((): FactFilter => {
     const now = new URLSearchParams(text);
-    const [subject = "", search = "", tag = "", lies = ""] = FIELDS.map((name) => now.get(name) ?? "");
-    return { subject, search, tag, lies };
+    const [subject = "", search = "", tag = "", lies = "", note = ""] = FIELDS.map((name) => now.get(name) ?? "");
+    return { subject, search, tag, lies, note: (RULES as readonly string[]).includes(note) ? note : "" };
   }, [text]);
   const change = useCallback(
     (part: Partial<FactFilter>) =>
@@ -38,13 +41,14 @@ export function useFilter(): readonly [FactFilter, (part: Partial<FactFilter>) =
 }
 
 /** The filter as the server is asked. */
-export function filterQuery({ subject, search, tag, lies }: FactFilter) {
+export function filterQuery({ subject, search, tag, lies, note }: FactFilter) {
   const [place, compartment] = lies.split(" ");
   return {
     subject,
     ...(search.trim() === "" ? {} : { search: search.trim() }),
     ...(tag.trim() === "" ? {} : { tag: tag.trim() }),
     ...(place ? { place } : {}),
+    ...(note === "" ? {} : { note }),
     ...(compartment ? { compartment: Number(compartment) } : {}),
   };
 }
