@@ -14,6 +14,7 @@ import { readyVerb } from "./ready-verb.ts";
 import { rebuildVerb } from "./rebuild-verb.ts";
 import { serveVerb } from "./serve-verb.ts";
 import { sitVerb } from "./sit-verb.ts";
+import { splitVerb } from "./split-verb.ts";
 import { todayVerb } from "./today-verb.ts";
 import type { Verb } from "./verb.ts";
 
@@ -25,6 +26,7 @@ export const VERBS: readonly Verb[] = [
   demoVerb,
   importVerb,
   critiqueVerb,
+  splitVerb,
   exportVerb,
   todayVerb,
   sitVerb,

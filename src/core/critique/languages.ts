@@ -19,6 +19,9 @@ const VOTES: ReadonlyMap<string, readonly string[]> = (() => {
   return votes;
 })();
 
+/** Whether a word is one of the small words of the languages that are known here. */
+export const isSmallWord = (word: string): boolean => VOTES.has(foldText(word));
+
 /**
  * The language of a text by its ISO 639-1 code: by its script, for Latin letters by its small words; `told`, such as a
  * fact's own language, goes before. Empty if nothing tells.
