@@ -4,6 +4,7 @@ import { anglesAfter, defaultAngles } from "../core/cards/default-angles.ts";
 import { contentProblem } from "../core/facts/check-content.ts";
 import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
 import { factTitle } from "../core/facts/fact-title.ts";
+import { counted } from "../core/words.ts";
 import { makeCards } from "./fact-cards.ts";
 import { changeFact, noteEdit, stateOf } from "./fact-changes.ts";
 import { factRecord } from "./fact-record.ts";
@@ -74,6 +75,27 @@ export const addFact = (
     await saveNewFacts(session, [fact]);
     await noteEdit(context, session, `New fact ${quoted(fact)}`, [{ fact: id, before: null }]);
     return fact;
+  });
+
+/** New facts together, as one step: all of them or, if one cannot be used, none. Those that are there already are left. */
+export const addFacts = (
+  context: Context,
+  subject: string,
+  facts: readonly { readonly id: string; readonly content: FactDraft }[],
+): Promise<readonly Fact[]> =>
+  context.store.write(async (session) => {
+    found(await session.library.subject(subject), "subject");
+    const known = new Set((await session.library.facts(facts.map(({ id }) => id))).map(({ fact }) => fact.id));
+    const made: Fact[] = [];
+    for (const { id, content: draft } of facts) {
+      if (known.has(id)) continue;
+      const content = await checkContent(session, withFreshNumbers(draft));
+      made.push({ ...content, id, subject, angles: chosenAngles(content, defaultAngles(content)) });
+    }
+    await saveNewFacts(session, made);
+    const befores = made.map(({ id }) => ({ fact: id, before: null }));
+    await noteEdit(context, session, `Added ${counted(made.length, "fact")}`, befores);
+    return made;
   });
 
 /** Saves facts that are known to be sound, makes their cards, and stocks those cards. */

@@ -2,7 +2,16 @@
 
 import type { Critic } from "../app/critique.ts";
 import { freshId } from "../app/entry-ids.ts";
-import { addFact, addSubject, deleteFact, editFact, listSubjects, renameSubject, restoreFact } from "../app/facts.ts";
+import {
+  addFact,
+  addFacts,
+  addSubject,
+  deleteFact,
+  editFact,
+  listSubjects,
+  renameSubject,
+  restoreFact,
+} from "../app/facts.ts";
 import { FailureError, found } from "../app/failure.ts";
 import type { FactDraft } from "../app/number-parts.ts";
 import type { Context } from "../app/ports.ts";
@@ -11,7 +20,7 @@ import { exportSubject, fileName, zipExport } from "../exchange/export-subject.t
 import type { normalisePicture } from "../media/normalise-picture.ts";
 import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
 import { factQueryOf } from "./fact-query.ts";
-import { editFactSchema, factQuerySchema, newFactSchema, subjectSchema } from "./schemas.ts";
+import { editFactSchema, factQuerySchema, newFactSchema, newFactsSchema, subjectSchema } from "./schemas.ts";
 
 const routes = {
   subjects: route({ method: "get", path: "/api/subjects", answer: "subjects: list of SubjectView" }),
@@ -26,6 +35,12 @@ const routes = {
   facts: route({ method: "get", path: "/api/facts", answer: "Page of Fact, newest first", query: factQuerySchema }),
   fact: route({ method: "get", path: "/api/facts/{id}", answer: "Fact", params: idParam }),
   addFact: route({ method: "post", path: "/api/facts", answer: "Fact: as it was saved", body: newFactSchema }),
+  addFacts: route({
+    method: "post",
+    path: "/api/facts/batch",
+    answer: "facts: list of Fact, as they were saved together",
+    body: newFactsSchema,
+  }),
   editFact: route({
     method: "put",
     path: "/api/facts/{id}",
@@ -84,6 +99,10 @@ function addFactRoutes(api: Api, context: Context, critic: Critic): void {
   api.openapi(routes.addFact, async (c) => {
     const { id, subject, content, angles } = c.req.valid("json");
     return c.json(await addFact(context, id, subject, content as FactDraft, angles as Angle[] | undefined));
+  });
+  api.openapi(routes.addFacts, async (c) => {
+    const { subject, facts } = c.req.valid("json");
+    return c.json({ facts: await addFacts(context, subject, facts) });
   });
   api.openapi(routes.editFact, async (c) => {
     const { content, angles } = c.req.valid("json");

@@ -114,6 +114,16 @@ export const newFactSchema = z
   .object({ id: entryId, subject: id, content: factContentSchema, angles: z.array(angleSchema).max(1000).optional() })
   .openapi("NewFact");
 
+export const newFactsSchema = z
+  .object({
+    subject: id,
+    facts: z
+      .array(z.object({ id: entryId, content: factContentSchema }))
+      .min(1)
+      .max(500),
+  })
+  .openapi("NewFacts");
+
 export const editFactSchema = z
   .object({ content: factContentSchema, angles: z.array(angleSchema).max(1000).optional() })
   .openapi("EditFact");

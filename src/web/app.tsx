@@ -18,6 +18,7 @@ import { TodayPage } from "./today/today-page.tsx";
 const WorkshopPage = lazy(async () => ({ default: (await import("./workshop/workshop-page.tsx")).WorkshopPage }));
 const ImportPage = lazy(async () => ({ default: (await import("./import/import-page.tsx")).ImportPage }));
 const TablePage = lazy(async () => ({ default: (await import("./workshop/table/table-page.tsx")).TablePage }));
+const SplitPage = lazy(async () => ({ default: (await import("./workshop/split/split-page.tsx")).SplitPage }));
 const BoxPage = lazy(async () => ({ default: (await import("./box/box-page.tsx")).BoxPage }));
 const CardPage = lazy(async () => ({ default: (await import("./box/card-page.tsx")).CardPage }));
 const PlanPage = lazy(async () => ({ default: (await import("./plan/plan-page.tsx")).PlanPage }));
@@ -74,6 +75,9 @@ function Pages() {
       </Route>
       <Route path="/workshop/table">
         <TablePage />
+      </Route>
+      <Route path="/workshop/split">
+        <SplitPage />
       </Route>
       <Route path="/box">
         <BoxPage />

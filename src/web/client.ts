@@ -33,6 +33,7 @@ import type {
   importChoicesSchema,
   logEntrySchema,
   newFactSchema,
+  newFactsSchema,
   settingsSchema,
   setUpSchema,
 } from "../server/schemas.ts";
@@ -41,6 +42,8 @@ import { noteId } from "./data/new-id.ts";
 
 /** A fact as it is first written. */
 export type NewFact = input<typeof newFactSchema>;
+/** Facts that are written together. */
+export type NewFacts = input<typeof newFactsSchema>;
 /** A fact as it is reworded. */
 export type EditFact = input<typeof editFactSchema>;
 /** The wording that the server takes; it numbers gaps itself. */
@@ -189,6 +192,7 @@ export const api = {
       `/subjects/${at(subject)}/tags`,
     ),
   createFact: (fact: NewFact) => send<Fact>("POST", "/facts", fact),
+  createFacts: (batch: NewFacts) => send<{ readonly facts: readonly Fact[] }>("POST", "/facts/batch", batch),
   editFact: (id: string, fact: EditFact) => send<Fact>("PUT", `/facts/${at(id)}`, fact),
   deleteFact: (id: string) => send<unknown>("DELETE", `/facts/${at(id)}`),
   restoreFact: (id: string) => send<Fact>("POST", `/facts/${at(id)}/restore`),

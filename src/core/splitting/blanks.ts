@@ -55,7 +55,8 @@ export function proposeBlanks(text: string, sentence: Stretch, language = ""): r
   };
   for (const { index, 0: month } of words.matchAll(MONTH)) {
     const beside =
-      /\p{Nd}\W{0,3}$/u.test(words.slice(0, index)) || /^\W{0,3}\p{Nd}/u.test(words.slice(index + month.length));
+      /(?:\p{Nd}\W{0,3}|(?<!\p{L})(?:in|im|en)\s+)$/iu.test(words.slice(0, index)) ||
+      /^\W{0,3}\p{Nd}/u.test(words.slice(index + month.length));
     if (!ALSO_WORDS.test(month) || beside) add(index, month.length, "date");
   }
   const months = found.map(({ from, to }) => [from - sentence.from, to - sentence.from] as const);

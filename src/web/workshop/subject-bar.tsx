@@ -41,7 +41,7 @@ export function SubjectBar({ subjects, subject }: BarProps) {
           </span>
         </>
       ) : null}
-      <span className="row grow end">
+      <span className="row">
         {subject ? (
           <>
             <button type="button" className="quiet" onClick={() => setNaming("rename")}>
@@ -55,10 +55,17 @@ export function SubjectBar({ subjects, subject }: BarProps) {
         <button type="button" className="quiet" onClick={() => setNaming("new")}>
           New subject
         </button>
+      </span>
+      <span className="row grow end">
         {subject ? (
-          <Link className="button quiet" href={`/workshop/table?subject=${encodeURIComponent(subject.id)}`}>
-            Many at once
-          </Link>
+          <>
+            <Link className="button" href={`/workshop/table?subject=${encodeURIComponent(subject.id)}`}>
+              Many at once
+            </Link>
+            <Link className="button" href={`/workshop/split?subject=${encodeURIComponent(subject.id)}`}>
+              Split a text
+            </Link>
+          </>
         ) : null}
         <Link className="button" href="/workshop/import">
           Bring a list

@@ -4,7 +4,7 @@ import { changedParts } from "./changed-part.ts";
 
 describe("the changed part", () => {
   it.each([
-    ["Vega is blue", "Vega is white", ["blue", "white"]],
+    ["Vega is blue", "Vega is white", ["blu", "whit"]],
     ["Lyra", "the Lyra", ["", "the "]],
     ["same", "same", ["", ""]],
     ["aaa", "aa", ["a", ""]],
