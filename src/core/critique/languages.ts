@@ -12,10 +12,10 @@ const SMALL_WORDS: Readonly<Record<string, string>> = {
   it: "il lo la i gli le un uno una di del della dei delle è sono era erano che cosa quale quali chi quando dove perché come e o a al alla in nel nella con per non si suo sua più ha hanno c quanti quante",
 };
 
-const VOTES: ReadonlyMap<string, readonly string[]> = (() => {
-  const votes = new Map<string, string[]>();
+const VOTES: ReadonlyMap<string, ReadonlySet<string>> = (() => {
+  const votes = new Map<string, Set<string>>();
   for (const [language, words] of Object.entries(SMALL_WORDS))
-    for (const word of words.split(" ")) votes.set(foldText(word), [...(votes.get(foldText(word)) ?? []), language]);
+    for (const word of words.split(" ").map(foldText)) votes.set(word, (votes.get(word) ?? new Set()).add(language));
   return votes;
 })();
 

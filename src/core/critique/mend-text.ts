@@ -58,6 +58,7 @@ const REPAIRS: readonly Repair[] = [
       text.replace(/<\/?(?:b|i|u|p|br|div|span|font|em|strong|sub|sup|li|ul|ol)(?:\s[^<>]*)?\/?>/giu, " "),
   },
   { damage: "letters of two alphabets are mixed in one word", mend: unmix },
+  { damage: "an accent stands for an apostrophe", mend: (text) => text.replace(/(?<=\p{L})[´`](?=\p{L})/gu, "’") },
   { damage: "letters and their accents are not joined (NFC)", mend: (text) => text.normalize("NFC") },
   {
     damage: "it holds signs that cannot be seen",

@@ -4,12 +4,13 @@ import { foldText } from "../../text/fold-text.ts";
 import { graphemes } from "../../text/graphemes.ts";
 import { runsOn, wordsOf } from "../../text/words-of.ts";
 import { type Asked, hasHold } from "../asked.ts";
+import { isSmallWord } from "../languages.ts";
 import type { Fix, Remark } from "../note.ts";
 import { isItem, listedParts } from "./parts-of-answer.ts";
 
 /** Longest answers that are still said in one breath; a rule of the trade (common practice). */
-const MOST_WORDS = 12;
-const MOST_CHARACTERS = 90;
+const MOST_WORDS = 10;
+const MOST_CHARACTERS = 80;
 const MOST_RUNNING_ON = 28;
 
 /** `short-answer`. Lists have a rule of their own. */
@@ -53,11 +54,19 @@ function restToNote(fact: Fact, answer: string): Fix | null {
 export const givenAway = (fact: Fact, asked: readonly Asked[]): readonly Remark[] =>
   asked.flatMap(({ angle, prompt, answer }): readonly Remark[] => {
     if (angle === "reverse" || fact.kind === "list") return [];
-    const at = placeOf(answer, prompt);
-    if (at === null) return [];
+    const at = isSmallWord(answer) ? null : placeOf(answer, prompt);
+    if (at === null) return wordsGivenAway({ angle, prompt, answer });
     const message = `The prompt says “${prompt.slice(at.from, at.to)}”, which is the answer.`;
     return [{ rule: "given-away", angle, message, about: `${prompt}\n${answer}`, fix: hideFix(fact, at) }];
   });
+
+/** The answer is not there as a whole, but each of its words is. */
+function wordsGivenAway({ angle, prompt, answer }: Pick<Asked, "angle" | "prompt" | "answer">): readonly Remark[] {
+  const words = wordsOf(answer).filter((word) => !isSmallWord(word));
+  if (words.length < 2 || runsOn(answer) || !words.every((word) => placeOf(word, prompt))) return [];
+  const message = `Every word of “${answer}” can be read in the prompt.`;
+  return [{ rule: "given-away", angle, message, about: `${prompt}\n${answer}`, fix: null }];
+}
 
 interface Stretch {
   readonly from: number;

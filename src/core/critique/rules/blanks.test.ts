@@ -18,7 +18,7 @@ ruleCases(
     statement("Vega is the brightest star of [Lyra]."),
     statement("[Vega] shines."),
     statement("The [Small Magellanic Cloud] is a dwarf galaxy."),
-    statement("The planet named after the [god of the sea] is Neptune."),
+    statement("The planet named after the [god of seas] is Neptune."),
     statement("Die Wega steht in der [Leier]."),
     statement("Véga est dans la [Lyre]."),
     statement("ベガは[こと座]の星です。"),

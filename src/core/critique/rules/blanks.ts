@@ -10,7 +10,7 @@ import type { Fix, Remark } from "../note.ts";
 import { listedParts } from "./parts-of-answer.ts";
 
 /** A blank of more words, or of more of the sentence, asks for a clause (common practice). */
-const MOST_WORDS = 5;
+const MOST_WORDS = 3;
 const MOST_RUNNING_ON = 12;
 const MOST_SHARE = 0.6;
 /** From how many gaps on a statement is a text to be divided. */
@@ -19,11 +19,11 @@ const MANY_GAPS = 5;
 /** Words that carry nothing by themselves, by language. */
 const SMALL: Readonly<Record<string, ReadonlySet<string>>> = Object.fromEntries(
   Object.entries({
-    en: "the a an of in on at to for from by with and or but is are was were be been it its that this these those as has have had will would can also very there which who",
-    de: "der die das den dem des ein eine einen einem einer eines von im in am an auf zu zum zur mit bei für und oder aber ist sind war waren sein es als auch sehr hat haben wird werden",
-    fr: "le la les l un une des du de d à au aux en dans sur pour par avec et ou mais est sont était étaient il elle ce cette ces qui que aussi très a ont",
-    es: "el la los las un una unos unas de del al a en con por para y o pero es son era eran se su sus que también muy ha han",
-    it: "il lo la i gli le un uno una di del della dei delle a al alla in nel nella da con per e o ma è sono era erano si suo sua che anche molto ha hanno",
+    en: "the a an of in on at to for from by with and or but is are was were be been it its that this these those as has have had will would can also very there which who whom i you he she we they me him her us them my your his our their not no some any so if than then",
+    de: "der die das den dem des ein eine einen einem einer eines von im in am an auf zu zum zur mit bei für und oder aber ist sind war waren sein es als auch sehr hat haben wird werden ich du er sie wir ihr mich ihn uns euch mein dein unser nicht kein so wenn",
+    fr: "le la les l un une des du de d à au aux en dans sur pour par avec et ou mais est sont était étaient il elle ce cette ces qui que aussi très a ont je tu nous vous ils elles mon ton son ma ta sa nos vos ne pas si",
+    es: "el la los las un una unos unas de del al a en con por para y o pero es son era eran se su sus que también muy ha han yo tú él ella nosotros ellos ellas mi tu nuestro no si",
+    it: "il lo la i gli le un uno una di del della dei delle a al alla in nel nella da con per e o ma è sono era erano si suo sua che anche molto ha hanno io tu lui lei noi voi loro mio tuo nostro non se",
   }).map(([language, words]) => [language, new Set(words.split(" ").map(foldText))]),
 );
 
@@ -39,7 +39,9 @@ export function blankSize(fact: Fact, asked: readonly Asked[]): readonly Remark[
       { rule: "blank-size", angle, message, about: `${whole}\n${answer}`, fix },
     ];
     if (!/[\p{L}\p{N}\p{S}]/u.test(answer)) return remark("The blank holds no word at all.", closeFix(fact, angle));
-    if (small?.has(foldText(answer))) {
+    // He with a capital in the middle of a sentence is helium.
+    const plain = answer === answer.toLowerCase() || whole.trimStart().startsWith(answer);
+    if (plain && small?.has(foldText(answer))) {
       return remark(
         `“${answer}” can be guessed from any sentence. Blank out a word that says something.`,
         closeFix(fact, angle),
@@ -47,10 +49,14 @@ export function blankSize(fact: Fact, asked: readonly Asked[]): readonly Remark[
     }
     const words = runsOn(answer) ? graphemes(answer).length / (MOST_RUNNING_ON / MOST_WORDS) : wordsOf(answer).length;
     const share = graphemes(answer).length / graphemes(whole).length;
-    if (words <= MOST_WORDS && (share <= MOST_SHARE || words <= 2)) return [];
+    if (isName(answer) || (words <= MOST_WORDS && (share <= MOST_SHARE || words <= 2))) return [];
     return remark("The blank takes in too much of the sentence. Blank out one word or name of it.", null);
   });
 }
+
+/** A name may be long: its first word and its last have capitals. */
+const isName = (text: string): boolean =>
+  /^\p{Lu}/u.test(text) && /(?:^|\s)\p{Lu}[^\s]*$/u.test(text) && wordsOf(text).length <= 2 * MOST_WORDS;
 
 /** The same statement without this gap, if another is left. */
 function closeFix(fact: Extract<Fact, { kind: "statement" }>, angle: string): Fix | null {

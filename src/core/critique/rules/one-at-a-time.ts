@@ -37,7 +37,13 @@ export const oneThing = (fact: Fact, asked: readonly Asked[]): readonly Remark[]
     if (angle === "reverse") return [];
     const parts = listedParts(answer);
     const two = parts.length === 2 && parts.every(isItem) && /[;；؛\n]|\s[/|]\s/u.test(answer);
-    return two ? [remark(`The answer has two parts, “${parts[0]}” and “${parts[1]}”. Ask for each by itself.`)] : [];
+    if (two) return [remark(`The answer has two parts, “${parts[0]}” and “${parts[1]}”. Ask for each by itself.`)];
+    // A semicolon between clauses joins two statements; between short items it makes a list.
+    const clauses = answer.split(/\s*[;；؛]\s+/u).filter((part) => part !== "");
+    const joined = clauses.length > 1 && !clauses.every(isItem);
+    return joined
+      ? [remark(`The answer says ${clauses.length} things. Ask for one, and keep the rest as a note.`)]
+      : [];
   });
 
 /** `whole-list`: an answer that lists three things or more. */

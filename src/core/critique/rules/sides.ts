@@ -52,7 +52,7 @@ export function bareTranslation(fact: Fact): readonly Remark[] {
 const isWord = (text: string): boolean =>
   /[\p{L}\p{M}]{2}|[\p{Script=Han}]/u.test(text) &&
   !/\p{N}/u.test(text) &&
-  (runsOn(text) ? [...text].length <= 8 : wordsOf(text).length <= 3);
+  (runsOn(text) ? [...text].length <= 12 : wordsOf(text).length <= 3);
 
 /** Latin letters stand for several languages; the others tell theirs. */
 function inTwoScripts(one: string, other: string): boolean {
