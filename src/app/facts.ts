@@ -163,6 +163,9 @@ async function checkContent({ library }: Session, content: FactContent): Promise
   if (content.picture !== null && !(await library.hasPicture(content.picture))) {
     throw new FailureError("invalid-input", "The picture of this fact is not stored. Add the picture again.");
   }
+  if (content.sound !== null && !(await library.hasSound(content.sound))) {
+    throw new FailureError("invalid-input", "The sound of this fact is not stored. Record or choose it again.");
+  }
   const problem = contentProblem(content);
   if (!problem) return content;
   const place = problem.at === null ? "" : ` (position ${problem.at})`;

@@ -5,7 +5,7 @@ import type { Calendar } from "../core/calendar/calendar.ts";
 import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { CardId } from "../core/cards/cards.ts";
 import type { BoxDay, Chart } from "../core/chart/chart.ts";
-import type { Angle, Fact, PictureHash } from "../core/facts/fact.ts";
+import type { Angle, Fact, PictureHash, SoundHash } from "../core/facts/fact.ts";
 import type { Waiting } from "../core/load/expected.ts";
 import type { CardLogEntry, LogEntry } from "../core/log/entry.ts";
 import type { EntryId } from "../core/log/entry-id.ts";
@@ -49,6 +49,13 @@ export interface PictureRecord {
   readonly mime: string;
   readonly width: number;
   readonly height: number;
+  readonly bytes: Uint8Array;
+}
+
+/** A sound, addressed by its content. */
+export interface SoundRecord {
+  readonly hash: SoundHash;
+  readonly mime: string;
   readonly bytes: Uint8Array;
 }
 
@@ -164,6 +171,9 @@ export interface Library {
   hasPicture(hash: PictureHash): Promise<boolean>;
   pictureHashes(): Promise<ReadonlySet<PictureHash>>;
   addPicture(picture: PictureRecord): Promise<void>;
+  sound(hash: SoundHash): Promise<SoundRecord | null>;
+  hasSound(hash: SoundHash): Promise<boolean>;
+  addSound(sound: SoundRecord): Promise<void>;
 }
 
 /** The boxes of one learner, their logs, and what is cached from the logs. */

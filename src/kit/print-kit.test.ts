@@ -160,6 +160,25 @@ describe("front and back on paper", () => {
   });
 });
 
+describe("a region of a picture in print", () => {
+  it("is covered where it lies in the picture, on the prompt side only", async () => {
+    const square = await blackSquare();
+    const side = { ...EMPTY_SIDE, picture: square.hash, cover: { x: 0.5, y: 0, width: 0.5, height: 1 } };
+    const style = { title: "", mark: "none", language: "en" } as const;
+    const [covered, outlined] = await reading(
+      { cards: [{ ...card(1, "", ""), prompt: side, answer: side }], style },
+      (pdf) => [1, 2].map((n) => squaresOf(pdf.draw(n, DPI))),
+      new Map([["black", square]]),
+    );
+    expect(covered).toHaveLength(1);
+    // An A7 card leaves 58 mm of height for the square: the half that is not covered has its middle a quarter further left.
+    const [left, right] = [covered?.[0]?.[0] ?? 0, outlined?.[0]?.[0] ?? 0];
+    // The second page is the mirrored back; the square is in the middle of its card.
+    const middle = (SHEETS.a4 as Size).width - right;
+    expect(Math.abs(middle - left - 58 / 4)).toBeLessThan(1);
+  });
+});
+
 describe("a whole kit", () => {
   it.each(["long", "short", "fold"] as const)(
     "turned %s opens in two readers without a complaint, tagged, its fonts inside",

@@ -67,8 +67,25 @@ export const TEMPLATE = String.raw`
   stroke: if item.frame { 0.2mm + rgb("#8b938e") } else { none },
 ))
 
-#let draw-picture(item) = block(width: item.width * 1mm, height: item.height * 1mm,
-  align(center + horizon, image(item.file, alt: item.alt, width: item.width * 1mm, height: item.height * 1mm, fit: "contain")))
+// A region is given in shares of the picture, which is as large as it fits into its box.
+#let draw-region(item, region) = {
+  let natural = measure(image(item.file))
+  let scale = calc.min(item.width * 1mm / natural.width, item.height * 1mm / natural.height)
+  let (width, height) = (natural.width * scale, natural.height * scale)
+  let covered = region.look == "covered"
+  place(top + left,
+    dx: (item.width * 1mm - width) / 2 + region.x * width, dy: (item.height * 1mm - height) / 2 + region.y * height,
+    mark(rect(width: region.width * width, height: region.height * height,
+      fill: if covered { shade(0.4) } else { none },
+      stroke: if covered { 0.4mm + white } else { 0.6mm + inks.text })))
+}
+
+#let draw-picture(item) = block(width: item.width * 1mm, height: item.height * 1mm, {
+  place(top + left, block(width: item.width * 1mm, height: item.height * 1mm,
+    align(center + horizon, image(item.file, alt: item.alt, width: item.width * 1mm, height: item.height * 1mm, fit: "contain"))))
+  let region = item.at("region", default: none)
+  if region != none { context draw-region(item, region) }
+})
 
 #let draw(item) = {
   if item.kind == "line" {

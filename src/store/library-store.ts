@@ -6,6 +6,7 @@ import { batches } from "../core/lists.ts";
 import { refuseUnstorable } from "./fact-rows.ts";
 import { createFactTable } from "./fact-store.ts";
 import { BATCH, type Db } from "./schema.ts";
+import { createSoundTable } from "./sound-store.ts";
 
 /** The library of `learner`. */
 export function createLibrary(db: Db, learner: string): Library {
@@ -14,6 +15,7 @@ export function createLibrary(db: Db, learner: string): Library {
     ...createFactTable(db, learner),
     ...cardTable(db, learner),
     ...pictureTable(db, learner),
+    ...createSoundTable(db, learner),
   };
 }
 

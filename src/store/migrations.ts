@@ -2,6 +2,7 @@
 import { type Kysely, type Migration, type MigrationProvider, sql } from "kysely";
 import { editsStep } from "./migrations/edits.ts";
 import { kinds } from "./migrations/kinds.ts";
+import { sounds } from "./migrations/sounds.ts";
 import { wavedNotes } from "./migrations/waved-notes.ts";
 
 /** The learner that exists from the beginning; accounts will add others. */
@@ -175,6 +176,12 @@ const bytesType = (db: AnyDb) => (db.getExecutor().adapter.supportsTransactional
 /** All steps, by name in the order in which they run. */
 export const migrations: MigrationProvider = {
   async getMigrations() {
-    return { "0001-first": first, "0002-kinds": kinds, "0006-edits": editsStep, "0007-waved-notes": wavedNotes };
+    return {
+      "0001-first": first,
+      "0002-kinds": kinds,
+      "0006-edits": editsStep,
+      "0007-waved-notes": wavedNotes,
+      "0008-sounds": sounds,
+    };
   },
 };

@@ -60,6 +60,13 @@ interface PictureTable {
   bytes: Uint8Array;
 }
 
+interface SoundTable {
+  learner_id: string;
+  hash: string;
+  mime: string;
+  bytes: Uint8Array;
+}
+
 interface BoxTable {
   id: string;
   learner_id: string;
@@ -150,6 +157,7 @@ export interface Tables {
   fact: FactTable;
   card: CardTable;
   picture: PictureTable;
+  sound: SoundTable;
   box: BoxTable;
   box_subject: BoxSubjectTable;
   log: LogTable;

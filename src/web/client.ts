@@ -148,6 +148,8 @@ const at = (id: string): string => encodeURIComponent(id);
 
 /** Where a stored picture is shown from. */
 export const pictureUrl = (hash: string): string => `/api/pictures/${hash}`;
+/** Where a stored sound is heard from. */
+export const soundUrl = (hash: string): string => `/api/sounds/${hash}`;
 /** Where a subject is downloaded from. */
 export const exportUrl = (subject: string): string => `/api/subjects/${at(subject)}/export`;
 
@@ -201,6 +203,7 @@ export const api = {
       body: file,
       type: file.type,
     }),
+  addSound: (file: Blob) => request<{ readonly hash: string }>("POST", "/sounds", { body: file, type: file.type }),
   startImport: (form: FormData) => request<ImportStatus>("POST", "/imports", { body: form }),
   previewImport: (id: string, choices: Choices, signal: AbortSignal) =>
     send<ImportPreview>("POST", `/imports/${at(id)}/preview`, choices, signal),

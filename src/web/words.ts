@@ -1,7 +1,7 @@
 // How numbers, dates and parts of the trade are put into words, the same on every page.
 import type { Place } from "../core/box/placement.ts";
 import type { LocalDate } from "../core/calendar/local-date.ts";
-import type { Angle } from "../core/facts/fact.ts";
+import type { Angle, PartAngle } from "../core/facts/fact.ts";
 
 export { about, count, counted, minuteWords } from "../core/words.ts";
 
@@ -42,19 +42,30 @@ export const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday",
 
 /** An angle in words. */
 export function angleName(angle: Angle): string {
-  switch (angle) {
-    case "forward":
-      return "Prompt to answer";
-    case "reverse":
-      return "Answer to prompt";
-    case "picture-to-name":
-      return "Picture to name";
-    case "name-to-picture":
-      return "Name to picture";
-    default:
-      return `Gap ${angle.slice("gap-".length)}`;
-  }
+  const part = /^(gap|next|previous|position|label)-(\d+)$/u.exec(angle);
+  if (part) return `${PARTS[part[1] as PartAngle]} ${part[2]}`;
+  return WHOLE[angle as keyof typeof WHOLE];
 }
+
+const WHOLE = {
+  forward: "Prompt to answer",
+  reverse: "Answer to prompt",
+  "picture-to-name": "Picture to name",
+  "name-to-picture": "Name to picture",
+  "name-to-formula": "Name to formula",
+  "formula-to-name": "Formula to name",
+  spelling: "To be spelt",
+  "sound-to-name": "Sound to name",
+  "name-to-sound": "Name to sound",
+} as const;
+
+const PARTS: Readonly<Record<PartAngle, string>> = {
+  gap: "Gap",
+  next: "What comes next: item",
+  previous: "What comes before: item",
+  position: "Place in the list: item",
+  label: "Label",
+};
 
 /** "compartment 4 · bundle 2"; the bundle is left out where a compartment has only one. */
 export const pileName = (compartment: number, bundle: number, bundles: number): string =>

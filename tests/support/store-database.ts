@@ -52,6 +52,7 @@ export async function dump(database: StoreDatabase): Promise<Readonly<Record<str
     "fact",
     "card",
     "picture",
+    "sound",
     "box",
     "box_subject",
     "log",

@@ -2,6 +2,7 @@
 
 import { printedNumber } from "../cards/card-number.ts";
 import { BLANK, type CardSide } from "../cards/cards.ts";
+import { formulaRuns } from "../text/formula-runs.ts";
 import { guessLanguage, longestWord } from "./guess-language.ts";
 import type { Slot } from "./impose.ts";
 import { type PageItem, type TextItem, type TextRun, textItem, turnWith } from "./page.ts";
@@ -60,42 +61,53 @@ export function faceItems(card: KitCard, side: "prompt" | "answer", slot: Slot, 
 }
 
 function bodyItems(card: KitCard, side: "prompt" | "answer", room: Slot, style: FaceStyle): readonly PageItem[] {
-  const { text, picture } = card[side];
-  const notes = side === "answer" ? [card.note, card.story, card.source].filter((one) => one !== "") : [];
+  const { picture, cover, sound } = card[side];
+  const text = sound === null ? runsOf(card[side].text) : [...runsOf(card[side].text), ...soundRuns(card[side])];
+  const notes = side === "answer" ? notesOf(card) : [];
   const name = `the ${side} of card ${printedNumber(card.number)}`;
   const noteShare = notes.length > 0 ? (text.length > 0 && picture ? 0.22 : 0.42) : 0;
   const main = { ...room, height: room.height * (1 - noteShare) };
   const pictureShare = picture ? (text.length > 0 ? 0.66 : 1) : 0;
   const below = { ...main, y: main.y + main.height * pictureShare, height: main.height * (1 - pictureShare) };
   const items: PageItem[] = [];
-  const alt = side === "prompt" ? `Picture asked on card ${printedNumber(card.number)}` : "Picture of the answer";
-  if (picture)
-    items.push({
-      kind: "picture",
-      ...main,
-      height: main.height * pictureShare - (text.length > 0 ? 1 : 0),
-      picture,
-      alt,
-    });
-  if (text.length > 0) items.push(fittedText(below, runsOf(text), { ...FACE.prompt, lie: "middle", name }, style));
+  if (picture) {
+    const height = main.height * pictureShare - (text.length > 0 ? 1 : 0);
+    const region = cover && { ...cover, look: side === "prompt" ? ("covered" as const) : ("outlined" as const) };
+    items.push({ kind: "picture", ...main, height, picture, alt: pictureWords(card, side), region });
+  }
+  if (text.length > 0) items.push(fittedText(below, text, { ...FACE.prompt, lie: "middle", name }, style));
   if (notes.length > 0) {
     const place = { ...room, y: room.y + main.height + 1, height: room.height - main.height - 1 };
-    const runs: readonly TextRun[] = [{ text: notes.join("\n"), look: "plain" }];
-    items.push(
-      fittedText(place, runs, { ...FACE.notes, lie: "bottom", ink: "quiet", name: `the notes on ${name}` }, style),
-    );
+    const look = { ...FACE.notes, lie: "bottom", ink: "quiet", name: `the notes on ${name}` } as const;
+    items.push(fittedText(place, notes, look, style));
   }
   return items;
 }
 
-const runsOf = (text: CardSide["text"]): readonly TextRun[] =>
-  text.map(({ text, role }) => ({
-    text: role === "blank" ? BLANK : text,
-    look: role === "answer" ? "answer" : "plain",
-  }));
+function pictureWords(card: KitCard, side: "prompt" | "answer"): string {
+  if (card.pictureAlt !== "") return card.pictureAlt;
+  return side === "prompt" ? `Picture asked on card ${printedNumber(card.number)}` : "Picture of the answer";
+}
 
+/** What stands small below the answer, a line each. */
+function notesOf(card: KitCard): readonly TextRun[] {
+  const credit = [card.pictureSource, card.pictureLicence].filter((one) => one !== "").join(", ");
+  const lines = [card.note, card.story, card.why, card.source, credit === "" ? "" : `Picture: ${credit}`];
+  const filled = lines.filter((line) => line !== "");
+  return filled.flatMap((line, i) => runsOf(formulaRuns(i === 0 ? line : `\n${line}`)));
+}
+
+/** Paper is silent, so a side with a sound says where it can be heard. */
+const soundRuns = ({ text }: CardSide): readonly TextRun[] => [
+  { text: `${text.length > 0 ? "\n" : ""}(a sound: play it on a screen)`, look: "plain" },
+];
+
+const runsOf = (text: CardSide["text"]): readonly TextRun[] =>
+  text.map(({ text, role }) => ({ text: role === "blank" ? BLANK : text, look: role === "blank" ? "plain" : role }));
+
+/** Text set as large as it fits; what is not written in words does not tell language and line breaks. */
 function fittedText(place: Slot, runs: readonly TextRun[], more: Partial<TextItem>, style: FaceStyle): TextItem {
-  const all = runs.map((run) => run.text).join("");
+  const all = runs.map((run) => (run.look === "formula" ? " " : run.text)).join("");
   const { code, direction } = guessLanguage(all, style.language);
   const longest = longestWord(all);
   return textItem(place, all, { align: "center", ...more, runs, language: code, direction, longest });

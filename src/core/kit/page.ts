@@ -1,13 +1,13 @@
 // Pages as they are drawn: every mark with its place in millimetres from the top left corner. What draws them
 // decides nothing but the size of a text within its limits.
-import type { PictureHash } from "../facts/fact.ts";
+import type { PictureHash, Region } from "../facts/fact.ts";
 import type { Slot } from "./impose.ts";
 import type { Size } from "./paper.ts";
 
-/** A stretch of text in one look; a `blank` is drawn, not set. */
+/** A stretch of text in one look; a `blank` is drawn, not set, a `formula` is TeX without delimiters. */
 export interface TextRun {
   readonly text: string;
-  readonly look: "plain" | "strong" | "answer";
+  readonly look: "plain" | "strong" | "answer" | "formula";
 }
 
 /** Text in a box. It is set as large as it fits between the two sizes (points); if it fits at none, that is told. */
@@ -29,11 +29,12 @@ export interface TextItem extends Slot {
   readonly heading: 0 | 1 | 2;
 }
 
-/** A picture fitted into a box and centred in it. */
+/** A picture fitted into a box and centred in it, and the region of it that is covered or outlined. */
 export interface PictureItem extends Slot {
   readonly kind: "picture";
   readonly picture: PictureHash;
   readonly alt: string;
+  readonly region: (Region & { readonly look: "covered" | "outlined" }) | null;
 }
 
 /** A code that a camera can read, filling a square box with its quiet zone. */

@@ -1,7 +1,10 @@
 // A card as it lies on the table: paper, in the proportions of A7, one side up.
-import { useState } from "react";
 import { type Card, type CardSide, sideText } from "../../core/cards/cards.ts";
-import { usePictureSource } from "./picture-source.ts";
+import { foldText } from "../../core/text/fold-text.ts";
+import { formulaRuns } from "../../core/text/formula-runs.ts";
+import { CardPicture } from "./card-picture.tsx";
+import { CardSound } from "./card-sound.tsx";
+import { Formula } from "./formula.tsx";
 import { SideText, textSize } from "./side-text.tsx";
 
 interface FaceProps {
@@ -17,7 +20,10 @@ export function PromptFace({ card }: FaceProps) {
     <article className="card" data-side="prompt" aria-label="Prompt side">
       <div className="card-body">
         <Words side={prompt} />
-        {prompt.picture ? <Picture hash={prompt.picture} words="The prompt: a picture to be named" /> : null}
+        {prompt.sound ? <CardSound hash={prompt.sound} /> : null}
+        {prompt.picture ? (
+          <CardPicture hash={prompt.picture} words={promptPictureWords(card)} cover={prompt.cover} asked />
+        ) : null}
       </div>
     </article>
   );
@@ -26,7 +32,7 @@ export function PromptFace({ card }: FaceProps) {
 /** The answer side: the prompt small, the answer large, then picture, story, note and source. */
 export function AnswerFace({ card, turning = false }: FaceProps) {
   const { prompt, answer } = card;
-  const inPlace = answer.text.some((part) => part.role === "answer");
+  const inPlace = answer.text.some((part) => part.role === "answer" || part.asked);
   const picture = answer.picture ?? prompt.picture;
   return (
     <article className="card" data-side="answer" data-turning={turning ? "" : undefined} aria-label="Answer side">
@@ -37,20 +43,12 @@ export function AnswerFace({ card, turning = false }: FaceProps) {
           </p>
         )}
         <Words side={answer} />
-        {picture ? <Picture hash={picture} words={pictureWords(card)} /> : null}
+        {(answer.sound ?? prompt.sound) ? <CardSound hash={answer.sound ?? prompt.sound ?? ""} /> : null}
+        {picture ? <CardPicture hash={picture} words={pictureWords(card)} cover={answer.cover} asked={false} /> : null}
         <Extras card={card} />
       </div>
     </article>
   );
-}
-
-/** A picture, or a quiet frame where it cannot be shown (yet). */
-function Picture({ hash, words }: { readonly hash: string; readonly words: string }) {
-  const [missing, setMissing] = useState("");
-  const source = usePictureSource();
-  const url = source.urlOf(hash);
-  if (url === null || missing === url) return <span className="card-picture-missing">{source.missing}</span>;
-  return <img className="card-picture" src={url} alt={words} onError={() => setMissing(url)} />;
 }
 
 function Words({ side }: { readonly side: CardSide }) {
@@ -63,23 +61,42 @@ function Words({ side }: { readonly side: CardSide }) {
 }
 
 function Extras({ card }: { readonly card: Card }) {
-  if (!card.story && !card.note && !card.source) return null;
+  const { story, note, source, why, pictureSource, pictureLicence } = card;
+  const picture = [pictureSource, pictureLicence].filter((text) => text !== "").join(", ");
+  if (![story, note, source, why, picture].some((text) => text !== "")) return null;
   return (
     <div className="card-extras">
-      {card.story ? (
-        <p className="card-story" dir="auto">
-          {card.story}
-        </p>
-      ) : null}
-      {card.note ? <p dir="auto">{card.note}</p> : null}
-      {card.source ? (
-        <p className="card-source" dir="auto">
-          Source: {card.source}
-        </p>
-      ) : null}
+      <Extra text={story} className="card-story" />
+      <Extra text={why} className="card-why" />
+      <Extra text={note} />
+      <Extra text={source === "" ? "" : `Source: ${source}`} className="card-source" />
+      <Extra text={picture === "" ? "" : `Picture: ${picture}`} className="card-source" />
     </div>
   );
 }
 
-/** What a picture on the answer side shows, in words already on the card. */
-const pictureWords = (card: Card): string => sideText(card.answer) || sideText(card.prompt) || "Picture";
+function Extra({ text, className }: { readonly text: string; readonly className?: string }) {
+  if (text === "") return null;
+  return (
+    <p className={className} dir="auto">
+      {formulaRuns(text).map((run, i) =>
+        run.role === "formula" ? <Formula key={`${i}`} tex={run.text} /> : <span key={`${i}`}>{run.text}</span>,
+      )}
+    </p>
+  );
+}
+
+/** What a picture on the answer side shows: its description, or words already on the card. */
+const pictureWords = (card: Card): string =>
+  card.pictureAlt || sideText(card.answer) || sideText(card.prompt) || "Picture";
+
+/** What is to be named must not be said; where the description would say it, it stays away. */
+function promptPictureWords(card: Card): string {
+  const { pictureAlt } = card;
+  const answer = foldText(sideText(card.answer)).trim();
+  const told = answer !== "" && foldText(pictureAlt).includes(answer);
+  const asked = card.prompt.cover
+    ? "The prompt: a picture with a covered part to be named"
+    : "The prompt: a picture to be named";
+  return pictureAlt === "" || told ? asked : `${asked}. ${pictureAlt}`;
+}

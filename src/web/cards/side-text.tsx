@@ -1,24 +1,33 @@
-// The words of a card side, with blanks drawn as blanks and answers marked in place.
-import type { CardSide } from "../../core/cards/cards.ts";
+// The words of a card side, with blanks drawn as blanks, answers marked in place and formulae set.
+import type { CardSide, CardText } from "../../core/cards/cards.ts";
+import { Formula } from "./formula.tsx";
 
-/** One side's words; text in any script finds its own direction. */
-export function SideText({ side }: { readonly side: CardSide }) {
-  return (
-    <>
-      {side.text.map((part, i) => {
-        // Parts never move within a side, so their place names them.
-        const key = `${i}`;
-        if (part.role === "blank") {
-          return (
-            <span key={key} className="blank">
-              <span className="visually-hidden">blank</span>
-            </span>
-          );
-        }
-        return part.role === "answer" ? <mark key={key}>{part.text}</mark> : <span key={key}>{part.text}</span>;
-      })}
-    </>
-  );
+/** One side's words; text in any script finds its own direction. Parts never move, so their place names them. */
+export const SideText = ({ side }: { readonly side: CardSide }) => (
+  <>
+    {side.text.map((part, i) => (
+      <Part key={`${i}`} part={part} />
+    ))}
+  </>
+);
+
+function Part({ part }: { readonly part: CardText }) {
+  switch (part.role) {
+    case "blank":
+      return (
+        <span className="blank">
+          <span className="visually-hidden">blank</span>
+        </span>
+      );
+    case "answer":
+      return <mark>{part.text}</mark>;
+    case "formula": {
+      const formula = <Formula tex={part.text} />;
+      return part.asked ? <mark>{formula}</mark> : formula;
+    }
+    case "plain":
+      return <span>{part.text}</span>;
+  }
 }
 
 /** How large a text may be set on a card of fixed size. */

@@ -2,7 +2,9 @@
 import { useId, useRef } from "react";
 import type { FactContent } from "../../core/facts/fact.ts";
 import { type FactDraft, problemOf } from "./fact-draft.ts";
+import { LabelsField } from "./labels-field.tsx";
 import { PictureField } from "./picture-field.tsx";
+import { SoundField } from "./sound-field.tsx";
 
 /** What every part of the editor gets. */
 export interface FieldsProps {
@@ -14,6 +16,11 @@ const KINDS: readonly (readonly [FactContent["kind"], string, string])[] = [
   ["pair", "Pair", "two things that belong together"],
   ["statement", "Statement", "a sentence with gaps"],
   ["picture", "Picture", "a picture with a name"],
+  ["list", "List in order", "asked from each item to the next"],
+  ["labelled", "Labelled picture", "its parts covered one at a time"],
+  ["formula", "Formula", "a formula in TeX notation and its name"],
+  ["spelling", "Spelling", "a word to be written on a clue"],
+  ["sound", "Sound", "a sound with a name"],
 ];
 
 /** What kind of fact is written. */
@@ -27,7 +34,7 @@ export function KindChoice(props: { readonly kind: FactContent["kind"]; readonly
             type="radio"
             name="kind"
             checked={props.kind === kind}
-            onChange={() => props.change({ kind, off: [] })}
+            onChange={() => props.change({ kind, on: [], off: [] })}
           />
           <span>
             <strong>{name}</strong> <span className="hint">{hint}</span>
@@ -55,33 +62,161 @@ export function KindFields({ draft, change }: FieldsProps) {
         <>
           <PictureField label="Picture" picture={draft.picture} set={(picture) => change({ picture })} />
           <TextField label="Name" value={draft.name} set={(name) => change({ name })} />
+          <PictureFacts draft={draft} change={change} />
+        </>
+      );
+    case "list":
+      return <ListFields draft={draft} change={change} />;
+    case "formula":
+      return (
+        <>
+          <TextField label="Name" value={draft.name} set={(name) => change({ name })} />
+          <TextField
+            label="Formula"
+            value={draft.formula}
+            set={(formula) => change({ formula })}
+            hint="In TeX notation, such as T^2 = \\frac{4\\pi^2}{GM} a^3."
+          />
+        </>
+      );
+    case "spelling":
+      return <SpellingFields draft={draft} change={change} />;
+    case "sound":
+      return (
+        <>
+          <SoundField label="Sound" sound={draft.sound} set={(sound) => change({ sound })} />
+          <TextField label="Name" value={draft.name} set={(name) => change({ name })} />
+        </>
+      );
+    case "labelled":
+      return (
+        <>
+          <PictureField label="Picture" picture={draft.picture} set={(picture) => change({ picture })} />
+          {draft.picture ? (
+            <LabelsField picture={draft.picture} labels={draft.labels} set={(labels) => change({ labels })} />
+          ) : null}
+          <PictureFacts draft={draft} change={change} />
         </>
       );
   }
 }
 
-/** Story, note, source, tags and, where it is not the fact itself, a picture. */
+function ListFields({ draft, change }: FieldsProps) {
+  return (
+    <>
+      <TextField label="Title" value={draft.title} set={(title) => change({ title })} />
+      <TextField
+        label="Items"
+        value={draft.items}
+        set={(items) => change({ items })}
+        hint="One on each line, in their order."
+        rows={5}
+      />
+    </>
+  );
+}
+
+function SpellingFields({ draft, change }: FieldsProps) {
+  return (
+    <>
+      <TextField
+        label="Clue"
+        value={draft.clue}
+        set={(clue) => change({ clue })}
+        hint="What is read or heard before the word is written."
+      />
+      <TextField label="Word" value={draft.word} set={(word) => change({ word })} />
+      <SoundField label="Sound beside the clue" sound={draft.sound} set={(sound) => change({ sound })} />
+      <fieldset>
+        <legend>What counts</legend>
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={draft.accents === "count"}
+            onChange={(event) => change({ accents: event.target.checked ? "count" : "ignore" })}
+          />
+          Accents
+        </label>
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={draft.letterCase === "count"}
+            onChange={(event) => change({ letterCase: event.target.checked ? "count" : "ignore" })}
+          />
+          Capital letters
+        </label>
+      </fieldset>
+    </>
+  );
+}
+
+/** What the picture shows, for who cannot see it, and where it is from. */
+function PictureFacts({ draft, change }: FieldsProps) {
+  if (draft.picture === null) return null;
+  return (
+    <>
+      <TextField
+        label="Description of the picture"
+        value={draft.pictureAlt}
+        set={(pictureAlt) => change({ pictureAlt })}
+        hint="What it shows, for who cannot see it."
+      />
+      <TextField
+        label="Source of the picture"
+        value={draft.pictureSource}
+        set={(pictureSource) => change({ pictureSource })}
+      />
+      <TextField
+        label="Licence of the picture"
+        value={draft.pictureLicence}
+        set={(pictureLicence) => change({ pictureLicence })}
+      />
+    </>
+  );
+}
+
+/** Kinds of which the picture is part of the fact itself. */
+const OWN_PICTURE: ReadonlySet<FactContent["kind"]> = new Set(["picture", "labelled"]);
+/** Kinds of which the sound is. */
+const OWN_SOUND: ReadonlySet<FactContent["kind"]> = new Set(["sound", "spelling"]);
+
+/** Story, note, source, tags and, where they are not the fact itself, a picture and a sound. */
 export function ExtraFields({ draft, change }: FieldsProps) {
-  const used =
-    [draft.story, draft.note, draft.source, draft.tags].some((text) => text !== "") || draft.picture !== null;
+  const { story, note, source, tags, why, language } = draft;
+  const beside =
+    (draft.picture !== null && !OWN_PICTURE.has(draft.kind)) || (draft.sound !== null && !OWN_SOUND.has(draft.kind));
+  const used = [story, note, source, tags, why, language].some((text) => text !== "") || beside;
   return (
     <details className="extras" open={used || undefined}>
-      <summary>Story, note, source, tags{draft.kind === "picture" ? "" : " and picture"}</summary>
+      <summary>Story, note, source, tags{OWN_PICTURE.has(draft.kind) ? "" : " and picture"}</summary>
+      <TextField label="Story" value={story} set={(story) => change({ story })} hint="What helps you remember it." />
       <TextField
-        label="Story"
-        value={draft.story}
-        set={(story) => change({ story })}
-        hint="What helps you remember it."
+        label="Why"
+        value={why}
+        set={(why) => change({ why })}
+        hint="A question to think about once the answer is known."
       />
-      <TextField label="Note" value={draft.note} set={(note) => change({ note })} />
-      <TextField label="Source" value={draft.source} set={(source) => change({ source })} />
-      <TextField label="Tags" value={draft.tags} set={(tags) => change({ tags })} hint="Separated by commas." />
-      {draft.kind === "picture" ? null : (
-        <PictureField
-          label="Picture on the answer side"
-          picture={draft.picture}
-          set={(picture) => change({ picture })}
-        />
+      <TextField label="Note" value={note} set={(note) => change({ note })} />
+      <TextField label="Source" value={source} set={(source) => change({ source })} />
+      <TextField label="Tags" value={tags} set={(tags) => change({ tags })} hint="Separated by commas." />
+      <TextField
+        label="Language"
+        value={language}
+        set={(language) => change({ language: language.trim() })}
+        hint="A tag such as en, la or pt-BR; found out if left empty."
+      />
+      {OWN_PICTURE.has(draft.kind) ? null : (
+        <>
+          <PictureField
+            label="Picture on the answer side"
+            picture={draft.picture}
+            set={(picture) => change({ picture })}
+          />
+          <PictureFacts draft={draft} change={change} />
+        </>
+      )}
+      {OWN_SOUND.has(draft.kind) ? null : (
+        <SoundField label="Sound on the answer side" sound={draft.sound} set={(sound) => change({ sound })} />
       )}
     </details>
   );
@@ -92,9 +227,10 @@ interface TextFieldProps {
   readonly value: string;
   readonly set: (value: string) => void;
   readonly hint?: string;
+  readonly rows?: number;
 }
 
-function TextField({ label, value, set, hint }: TextFieldProps) {
+function TextField({ label, value, set, hint, rows = 1 }: TextFieldProps) {
   const id = useId();
   return (
     <div className="field">
@@ -102,7 +238,7 @@ function TextField({ label, value, set, hint }: TextFieldProps) {
       <textarea
         id={id}
         dir="auto"
-        rows={1}
+        rows={rows}
         value={value}
         aria-describedby={hint ? `${id}-hint` : undefined}
         onChange={(event) => set(event.target.value)}

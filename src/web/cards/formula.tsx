@@ -1,0 +1,59 @@
+// A formula in TeX notation as MathML, which screen readers read. What draws it is fetched when the first one comes.
+import { useEffect, useRef, useState } from "react";
+
+/** Longest formula that is drawn, and how often macros may unfold in it: more is no formula but an accident, or worse. */
+const LIMITS = { characters: 2_000, unfolding: 500, size: 20 } as const;
+
+/** A formula in a line of text; one that cannot be read is shown as it was written, and says so. */
+export function Formula({ tex }: { readonly tex: string }) {
+  const place = useRef<HTMLSpanElement>(null);
+  const [drawn, setDrawn] = useState<"not yet" | "yes" | "cannot be">("not yet");
+  useEffect(() => {
+    let wanted = true;
+    void draw(tex).then((markup) => {
+      if (!wanted) return;
+      if (markup !== null && place.current) lay(markup, place.current);
+      setDrawn(markup === null ? "cannot be" : "yes");
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [tex]);
+  return (
+    <>
+      <span ref={place} className="formula" hidden={drawn !== "yes"} />
+      {drawn === "yes" ? null : (
+        <code className="formula-source">
+          {tex}
+          {drawn === "cannot be" ? <span className="visually-hidden"> (this formula cannot be drawn)</span> : null}
+        </code>
+      )}
+    </>
+  );
+}
+
+/** MathML for a formula; null if it cannot be read. Nothing in it is taken on trust: no links, no pictures, no classes. */
+async function draw(tex: string): Promise<string | null> {
+  if (tex.length > LIMITS.characters) return null;
+  try {
+    const { default: temml } = await import("temml");
+    return temml.renderToString(tex, {
+      trust: false,
+      strict: false,
+      throwOnError: true,
+      maxExpand: LIMITS.unfolding,
+      maxSize: [LIMITS.size, LIMITS.size],
+    });
+  } catch {
+    return null;
+  }
+}
+
+/** Puts MathML into the page. Its styles are set one by one: the page takes none from markup. */
+function lay(markup: string, place: HTMLElement): void {
+  place.innerHTML = markup.replaceAll(" style=", " data-style=");
+  for (const element of place.querySelectorAll<MathMLElement>("[data-style]")) {
+    element.style.cssText = element.dataset.style ?? "";
+    element.removeAttribute("data-style");
+  }
+}
