@@ -4,7 +4,7 @@ import { localDateAt } from "../core/calendar/local-date.ts";
 import type { Chart } from "../core/chart/chart.ts";
 import { LEVELLED_CHART } from "../core/chart/make-chart.ts";
 import type { SettingsEntry, SetUpEntry } from "../core/log/entry.ts";
-import { stockPlacement } from "./box-cards.ts";
+import { stockPlacement, withdrawCards } from "./box-cards.ts";
 import { today } from "./days.ts";
 import { entryIds, freshId } from "./entry-ids.ts";
 import { found } from "./failure.ts";
@@ -40,9 +40,27 @@ export const setUpBox = (
     const box = boxFrom(entry);
     await session.boxes.saveBox(box);
     await session.boxes.appendEntries([entry]);
-    for (const subject of await session.library.subjects()) await fillBox(session, box, subject.id);
+    for (const subject of await session.library.subjects()) {
+      await fillBox(session, box, subject.id);
+      await leaveOut(context, session, subject.id);
+    }
     return boxView(box);
   });
+
+/** Cards of facts that were deleted, and of angles that were given up, before there was a box: they can come back. */
+async function leaveOut(context: Context, session: Session, subject: string): Promise<void> {
+  const cards = await session.library.cardsOfSubject(subject);
+  const records = await session.library.facts(cards.map((card) => card.fact));
+  const byId = new Map(records.map((record) => [record.fact.id, record]));
+  const gone = cards.filter((card) => byId.get(card.fact)?.deleted !== false);
+  const unasked = cards.filter((card) => {
+    const record = byId.get(card.fact);
+    return record?.deleted === false && !record.fact.angles.includes(card.angle);
+  });
+  const ids = (some: typeof cards): readonly string[] => some.map((card) => card.id);
+  await withdrawCards(context, session, ids(gone), "fact");
+  await withdrawCards(context, session, ids(unasked), "angle");
+}
 
 /** Puts a subject into a box: its cards become stock. */
 export async function fillBox({ library, boxes }: Session, box: BoxRecord, subject: string): Promise<void> {

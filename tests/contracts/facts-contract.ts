@@ -2,10 +2,11 @@
 // and a sitting that is cut off and resumed.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { cardHistory } from "../../src/app/box-view.ts";
-import { addFact, deleteFact, editFact, restoreFact } from "../../src/app/facts.ts";
+import { addFact, addSubject, deleteFact, editFact, restoreFact } from "../../src/app/facts.ts";
 import { type FactImport, type ImportedRow, saveImport } from "../../src/app/import-facts.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
 import { recordEntries } from "../../src/app/record.ts";
+import { setUpBox } from "../../src/app/set-up.ts";
 import { beginSitting } from "../../src/app/sit.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
 import type { Answer } from "../../src/core/log/entry.ts";
@@ -13,8 +14,8 @@ import { nextStep, replaySitting } from "../../src/core/sitting/sitting.ts";
 import { DAY_MS, FIRST_EVENING, idAt } from "../support/any-log.ts";
 import { eventFor } from "../support/any-sitting.ts";
 import { type BoxScene, setUpScene, storedPlaces, wholeLog } from "../support/box-scene.ts";
-import { BARE, PLEIADES, STARS } from "../support/night-sky.ts";
-import { dump, type NewDatabase, type StoreDatabase } from "../support/store-database.ts";
+import { BARE, PLEIADES, STARS, starPair } from "../support/night-sky.ts";
+import { addLearner, contextOn, dump, type NewDatabase, type StoreDatabase } from "../support/store-database.ts";
 
 /** Rows about numbered stars, as a list of any length has them. */
 const rows = (count: number): readonly ImportedRow[] =>
@@ -45,6 +46,28 @@ export function factsContract(newDatabase: NewDatabase): void {
     recordEntries(scene.context, [
       { id: idAt(1, n, scene.world), box: scene.box, at: 0, kind: "move", card, day: 1, to: 5 },
     ]);
+
+  describe("a box that is set up late", () => {
+    it("leaves out what was deleted or given up before, and has it when it is brought back", async () => {
+      const learner = `late ${scene.world}`;
+      await addLearner(database, learner);
+      const context = contextOn(await database.open(learner));
+      const home = `late sky ${scene.world}`;
+      await addSubject(context, home, "The night sky");
+      const [gone, half] = [`${learner} gone`, `${learner} half`];
+      for (const [n, id] of [gone, half].entries()) await addFact(context, id, home, starPair(n));
+      await deleteFact(context, gone);
+      await editFact(context, half, starPair(1), ["forward"]);
+      const { id: box } = await setUpBox(context, { timeZone: "Europe/Lisbon" });
+      const stock = () =>
+        context.store.read(async ({ boxes }) => (await boxes.stock(box, 9)).map((ref) => ref.card).sort());
+      expect(await stock()).toEqual([`${half}:forward`]);
+      await restoreFact(context, gone);
+      await editFact(context, half, starPair(1), ["forward", "reverse"]);
+      expect(await stock()).toEqual([gone, half].flatMap((id) => [`${id}:forward`, `${id}:reverse`]).sort());
+      expect((await rebuild(context)).differences).toEqual([]);
+    });
+  });
 
   describe("an import", () => {
     it("saves its rows, makes their cards and puts these into the stock", async () => {

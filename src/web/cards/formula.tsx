@@ -4,13 +4,19 @@ import { useEffect, useRef, useState } from "react";
 /** Longest formula that is drawn, and how often macros may unfold in it: more is no formula but an accident, or worse. */
 const LIMITS = { characters: 2_000, unfolding: 500, size: 20 } as const;
 
+interface FormulaProps {
+  readonly tex: string;
+  /** Whether nothing stands beside it, so that it has room. */
+  readonly alone?: boolean;
+}
+
 /** A formula in a line of text; one that cannot be read is shown as it was written, and says so. */
-export function Formula({ tex }: { readonly tex: string }) {
+export function Formula({ tex, alone = false }: FormulaProps) {
   const place = useRef<HTMLSpanElement>(null);
   const [drawn, setDrawn] = useState<"not yet" | "yes" | "cannot be">("not yet");
   useEffect(() => {
     let wanted = true;
-    void draw(tex).then((markup) => {
+    void draw(alone ? `\\displaystyle ${tex}` : tex).then((markup) => {
       if (!wanted) return;
       if (markup !== null && place.current) lay(markup, place.current);
       setDrawn(markup === null ? "cannot be" : "yes");
@@ -18,7 +24,7 @@ export function Formula({ tex }: { readonly tex: string }) {
     return () => {
       wanted = false;
     };
-  }, [tex]);
+  }, [tex, alone]);
   return (
     <>
       <span ref={place} className="formula" hidden={drawn !== "yes"} />

@@ -6,12 +6,12 @@ import { Formula } from "./formula.tsx";
 export const SideText = ({ side }: { readonly side: CardSide }) => (
   <>
     {side.text.map((part, i) => (
-      <Part key={`${i}`} part={part} />
+      <Part key={`${i}`} part={part} alone={side.text.length === 1} />
     ))}
   </>
 );
 
-function Part({ part }: { readonly part: CardText }) {
+function Part({ part, alone }: { readonly part: CardText; readonly alone: boolean }) {
   switch (part.role) {
     case "blank":
       return (
@@ -22,7 +22,7 @@ function Part({ part }: { readonly part: CardText }) {
     case "answer":
       return <mark>{part.text}</mark>;
     case "formula": {
-      const formula = <Formula tex={part.text} />;
+      const formula = <Formula tex={part.text} alone={alone} />;
       return part.asked ? <mark>{formula}</mark> : formula;
     }
     case "plain":

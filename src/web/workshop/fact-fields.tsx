@@ -75,7 +75,7 @@ export function KindFields({ draft, change }: FieldsProps) {
             label="Formula"
             value={draft.formula}
             set={(formula) => change({ formula })}
-            hint="In TeX notation, such as T^2 = \\frac{4\\pi^2}{GM} a^3."
+            hint="In TeX notation, such as T^2 = \frac{4\pi^2}{GM} a^3."
           />
         </>
       );
