@@ -46,7 +46,11 @@ const plan = (more: Partial<KitPlan>): KitPlan => ({
   cards: [],
   chart: spreadChart([1, 2, 4, 8], [1, 1, 2, 2]),
   days: [{ date: "2026-03-14", chartDay: 1, piles: ["2", "1"] }],
-  sitting: { title: "Sitting of 14 Mar 2026", piles: [{ title: "Compartment 1", numbers: [1042] }] },
+  sitting: {
+    title: "Sitting of 14 Mar 2026",
+    piles: [{ title: "Compartment 1", numbers: [1042] }],
+    from: { box: "box", date: "2026-03-14", day: 1 },
+  },
   ...more,
 });
 

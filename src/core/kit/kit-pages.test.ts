@@ -119,7 +119,8 @@ describe("the pages of a kit", () => {
 
   it("list every number of the sitting once, with its check digit", () => {
     const numbers = Array.from({ length: 700 }, (_, i) => 3 * i + 1);
-    const sitting = { title: "Sitting", piles: [{ title: "Compartment 3", numbers }] };
+    const from = { box: "box", date: "2026-11-25", day: 7 };
+    const sitting = { title: "Sitting", piles: [{ title: "Compartment 3", numbers }], from };
     const texts = textsOf(pagesOf({ parts: new Set(["sheet"]), sitting }));
     expect(texts.filter((text) => /^\d+-\d$/.test(text))).toEqual(numbers.map(printedNumber));
     expect(texts).toContain("Compartment 3: 700 cards");
