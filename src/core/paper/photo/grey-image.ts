@@ -15,17 +15,16 @@ export function toGrey(width: number, height: number, rgba: Uint8ClampedArray): 
   return { width, height, dots };
 }
 
-/** Whether `sampleAt` has dots all round a place. */
-export const isInside = ({ width, height }: GreyImage, x: number, y: number): boolean =>
-  x >= 0.5 && y >= 0.5 && x < width - 0.5 && y < height - 0.5;
-
-/** Brightness at a place between dots, bilinear; the centre of the first dot is (0.5, 0.5). It must be inside. */
-export function sampleAt({ width, dots }: GreyImage, x: number, y: number): number {
-  const [left, top] = [Math.floor(x - 0.5), Math.floor(y - 0.5)];
-  const [u, v] = [x - 0.5 - left, y - 0.5 - top];
+/** Brightness at a place between dots, bilinear; the centre of the first dot is (0.5, 0.5). White outside the picture. */
+export function sampleAt({ width, height, dots }: GreyImage, x: number, y: number): number {
+  if (!(x >= 0.5 && y >= 0.5 && x < width - 0.5 && y < height - 0.5)) return 255;
+  const left = Math.floor(x - 0.5);
+  const top = Math.floor(y - 0.5);
+  const u = x - 0.5 - left;
+  const v = y - 0.5 - top;
   const at = top * width + left;
   // On the last row or column there is nothing beyond, and its weight is nothing.
-  const [a, b] = [dots[at] as number, dots[at + 1] ?? 0];
-  const [c, d] = [dots[at + width] ?? 0, dots[at + width + 1] ?? 0];
-  return (a * (1 - u) + b * u) * (1 - v) + (c * (1 - u) + d * u) * v;
+  const above = (dots[at] as number) * (1 - u) + (dots[at + 1] ?? 0) * u;
+  const below = (dots[at + width] ?? 0) * (1 - u) + (dots[at + width + 1] ?? 0) * u;
+  return above * (1 - v) + below * v;
 }

@@ -9,11 +9,11 @@ import {
 } from "../../kit/sheet-code.ts";
 import { cornerPlaces, SHEET, type TickBox, tickBoxes } from "../../kit/sheet-layout.ts";
 import { fail, ok, type Result } from "../../result.ts";
-import { type FlatPage, flattenPage } from "./flat-page.ts";
+import { flattenPage } from "./flat-page.ts";
 import type { GreyImage } from "./grey-image.ts";
 import { fitHomography, type Homography, invert, mapPoint, type Point, type PointPair } from "./homography.ts";
-import { labelStrokes } from "./ink-strokes.ts";
-import { type BoxInk, type Judgement, judgeBoxes, LIMITS, measureBox } from "./judge-box.ts";
+import { type Judgement, judgeBoxes, LIMITS } from "./judge-box.ts";
+import { measureBoxes } from "./measure-boxes.ts";
 
 /** A code that a decoder found in a photo. */
 export interface FoundCode {
@@ -34,7 +34,9 @@ export type PhotoTrouble =
   | { readonly kind: "too-small" }
   | { readonly kind: "cut-off" }
   | { readonly kind: "bent" }
-  | { readonly kind: "blurred" };
+  | { readonly kind: "blurred" }
+  /** So much noise that a faint mark would be lost in it. */
+  | { readonly kind: "grainy" };
 
 /** A box of a page as it was read. */
 export interface ReadBox extends TickBox {
@@ -60,6 +62,8 @@ export const PHOTO_LIMITS = {
   residual: 0.9,
   /** Share of boxes whose frame must be found where it should be. */
   frames: 0.9,
+  /** Darkness above which a dot is taken for ink, at most. */
+  threshold: 0.1,
 } as const;
 
 /** Reads the page that a photo shows, from the codes that were found in it. */
@@ -75,18 +79,13 @@ export function readPage(photo: GreyImage, found: readonly FoundCode[]): Result<
   const page = flattenPage(photo, toPhoto, head.size);
   const places = tickBoxes(parts, head.size);
   if (places.some((box) => isUnseen(photo, toPhoto, box))) return fail({ kind: "cut-off" });
-  const boxes = measureBoxes(page, places);
-  const lost = boxes.filter(({ frame }) => frame.palest < LIMITS.frame).length;
+  const { boxes, threshold } = measureBoxes(page, places);
+  const lost = boxes.filter(({ frame }) => frame < LIMITS.frame).length;
   if (lost > (1 - PHOTO_LIMITS.frames) * boxes.length) return fail({ kind: "blurred" });
+  if (threshold > PHOTO_LIMITS.threshold) return fail({ kind: "grainy" });
   const judged = judgeBoxes(boxes);
   const read = places.map((box, i) => ({ ...box, judgement: judged[i] as Judgement }));
   return ok({ head, parts, boxes: read, toPhoto, residual });
-}
-
-/** What is in each box of a flat page. */
-export function measureBoxes(page: FlatPage, places: readonly TickBox[]): readonly BoxInk[] {
-  const strokes = labelStrokes(page, LIMITS.stroke);
-  return places.map(({ x, y }) => measureBox(page, strokes, x, y));
 }
 
 interface PlacedCode {
