@@ -29,6 +29,8 @@ export interface ShotRange {
   readonly bend: number;
   /** Darkest shadow: light left in it, 0 … 1. */
   readonly shadow: number;
+  /** How much of the frame the page takes up, along the side that is shorter on room; above 1 it is cut off. */
+  readonly fill: readonly [least: number, most: number];
 }
 
 /** A shot with everything else left to chance: rotation, distance, light, shadows. */
@@ -41,7 +43,7 @@ export function aimCamera(page: Size, range: ShotRange, chance: Dice): Shot {
     turn: chance.between(0, 360),
     far: chance.between(1.3, 2.2),
   });
-  const placed = intoFrame(corners, width, height, chance);
+  const placed = intoFrame(corners, range, chance);
   const flat: readonly Point[] = [
     [0, 0],
     [page.width, 0],
@@ -96,13 +98,13 @@ function lookAt({ width, height }: Size, { tilt, axis, turn, far }: Stance): rea
 }
 
 /** Moves and scales the corners so that the page fills most of the frame. */
-function intoFrame(corners: readonly Point[], width: number, height: number, chance: Dice): readonly Point[] {
+function intoFrame(corners: readonly Point[], { width, height, fill }: ShotRange, chance: Dice): readonly Point[] {
   const span = (k: 0 | 1): readonly [number, number] => [
     Math.min(...corners.map((corner) => corner[k])),
     Math.max(...corners.map((corner) => corner[k])),
   ];
   const [[left, right], [top, bottom]] = [span(0), span(1)];
-  const scale = chance.between(0.82, 0.97) * Math.min(width / (right - left), height / (bottom - top));
+  const scale = chance.between(...fill) * Math.min(width / (right - left), height / (bottom - top));
   const shift = (room: number): number => room * chance.between(0.1, 0.9);
   const dx = shift(width - scale * (right - left));
   const dy = shift(height - scale * (bottom - top));

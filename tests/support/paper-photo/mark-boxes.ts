@@ -14,36 +14,43 @@ export const MEANT = [
   "thick pen",
   "long tick",
   "small tick",
+  "shaded",
 ] as const;
 const UNMEANT = ["dot", "erased", "taken back", "tail from outside"] as const;
 
 /** A kind of mark; "nothing" is an empty box. */
 export type MarkKind = (typeof MEANT)[number] | (typeof UNMEANT)[number] | "nothing";
 
-/** How often marks come: shares of all boxes. */
-export interface MarkShares {
+/** How somebody marks: shares of all boxes, and the kind of mark that is usual, null if every kind comes as often. */
+export interface Habit {
   readonly meant: number;
   readonly unmeant: number;
+  readonly usual: (typeof MEANT)[number] | null;
 }
+
+/** How many marks of somebody with a usual kind are of that kind. */
+const USUALLY = 0.85;
 
 /** Marks some of the boxes; gives the kind for each. */
 export function markBoxes(
   page: GreyPage,
   dotsPerMm: number,
   boxes: readonly TickBox[],
-  shares: MarkShares,
+  habit: Habit,
   chance: Dice,
 ): readonly MarkKind[] {
-  const usual = writingPen(chance);
+  const pen = writingPen(chance);
   return boxes.map(({ x, y }) => {
-    const kind: MarkKind = chance.chance(shares.meant)
-      ? chance.pick(MEANT)
-      : chance.chance(shares.unmeant)
+    const kind = chance.chance(habit.meant)
+      ? habit.usual && chance.chance(USUALLY)
+        ? habit.usual
+        : chance.pick(MEANT)
+      : chance.chance(habit.unmeant)
         ? chance.pick(UNMEANT)
         : "nothing";
-    for (const { line, pen } of strokesOf(kind, usual, chance)) {
-      const placed = line.map(([u, v]): Place => [x + u * SHEET.box, y + v * SHEET.box]);
-      drawInk(page, dotsPerMm, wobble(placed, chance), pen);
+    for (const stroke of strokesOf(kind, pen, chance)) {
+      const placed = stroke.line.map(([u, v]): Place => [x + u * SHEET.box, y + v * SHEET.box]);
+      drawInk(page, dotsPerMm, wobble(placed, chance), stroke.pen);
     }
     return kind;
   });
@@ -88,6 +95,8 @@ function strokesOf(kind: MarkKind, pen: Pen, chance: Dice): readonly Stroke[] {
       return [{ line: [near(0.1, 0.5), near(0.4, 0.9), near(1, chance.between(-0.5, -1.4))], pen }];
     case "small tick":
       return [{ line: [near(0.3, 0.5, 0.05), near(0.45, 0.7, 0.05), near(0.75, 0.3, 0.05)], pen }];
+    case "shaded":
+      return [{ line: zigzag(chance, 0.08, 9), pen: { width: 0.9, dark: chance.between(0.3, 0.7), grain: 0.3 } }];
     case "dot": {
       const at = near(0.5, 0.5, 0.45);
       return [{ line: [at, at], pen: { ...pen, width: chance.between(0.3, 0.8) } }];

@@ -20,7 +20,7 @@ export interface BoxInk {
   readonly strokes: readonly StrokeInk[];
   /** Mean darkness of ink in the middle of the box: its inner half by length. */
   readonly middle: number;
-  /** The paper in the box against the brightest beside it, 0 … 1. */
+  /** The paper in the box against the darkest beside it, 0 … 1. */
   readonly even: number;
 }
 
@@ -29,36 +29,50 @@ export const LIMITS = {
   /** At most so much ink in an empty box. */
   empty: 0.004,
   /** At least so much ink in a ticked box. */
-  ticked: 0.05,
+  ticked: 0.032,
   /** At least so much ink in the middle of a ticked box: what only reaches in from outside leaves less. */
-  middle: 0.03,
-  /** More ink than this is a box that was blacked out. */
-  blackedOut: 0.42,
+  middle: 0.02,
+  /** Darker than this altogether is a box that was blacked out. */
+  blackedOut: 0.6,
   /** A stroke that crosses several boxes belongs to the one that holds most of it, and to others with this part of that. */
-  tail: 0.6,
+  shared: 0.6,
   /** A stroke belongs to a box if at least this part of it lies in it. */
   inside: 0.3,
-  /** The paper in a box is at least so bright, against the brightest of the paper beside it. */
-  even: 0.72,
+  /** What reaches in from the mark of another box: at most so much ink, so much of its stroke, so much in the middle. */
+  tail: { ink: 0.06, share: 0.22, middle: 0.004 },
+  /** The paper in a box is at least so bright, against the darkest of the paper beside it. */
+  even: 0.95,
   /** The palest side of a frame is at least so dark, or the box was not found. */
   frame: 0.08,
 } as const;
 
 /** Judges every box of a page together: a stroke that crosses several says something about each. */
 export function judgeBoxes(boxes: readonly BoxInk[]): readonly Judgement[] {
-  const most = new Map<number, number>();
+  const most = new Map<number, StrokeInk>();
   for (const { strokes } of boxes)
-    for (const { stroke, ink } of strokes) most.set(stroke, Math.max(ink, most.get(stroke) ?? 0));
-  const isOwn = ({ stroke, ink, share }: StrokeInk): boolean =>
-    share >= LIMITS.inside && ink >= LIMITS.tail * (most.get(stroke) ?? 0);
-  return boxes.map((box) => judgeBox(box, isOwn));
+    for (const one of strokes) if (one.ink > (most.get(one.stroke)?.ink ?? 0)) most.set(one.stroke, one);
+  return boxes.map((box) => judgeBox(box, most));
 }
 
-function judgeBox({ frame, strokes, middle, even }: BoxInk, isOwn: (one: StrokeInk) => boolean): Judgement {
-  if (frame < LIMITS.frame || even < LIMITS.even) return "doubtful";
-  const sum = (some: readonly StrokeInk[]): number => some.reduce((all, { ink }) => all + ink, 0);
-  const all = sum(strokes);
-  if (all < LIMITS.empty) return "empty";
-  if (all > LIMITS.blackedOut || middle < LIMITS.middle) return "doubtful";
-  return sum(strokes.filter(isOwn)) < LIMITS.ticked ? "doubtful" : "ticked";
+function judgeBox({ frame, strokes, middle, even }: BoxInk, most: ReadonlyMap<number, StrokeInk>): Judgement {
+  const ink = sumInk(strokes);
+  // Where the paper itself looks dark, the box was shaded or blacked out.
+  const dark = 1 - (1 - ink) * even;
+  if (frame < LIMITS.frame || dark > LIMITS.blackedOut || (even < LIMITS.even && ink < LIMITS.ticked))
+    return "doubtful";
+  if (ink < LIMITS.empty) return "empty";
+  if (strokes.every((one) => isTail(one, most)) && ink < LIMITS.tail.ink && middle < LIMITS.tail.middle) return "empty";
+  if (middle < LIMITS.middle) return "doubtful";
+  const own = strokes.filter(
+    ({ stroke, ink, share }) => share >= LIMITS.inside && ink >= LIMITS.shared * (most.get(stroke)?.ink ?? 0),
+  );
+  return sumInk(own) < LIMITS.ticked ? "doubtful" : "ticked";
+}
+
+const sumInk = (strokes: readonly StrokeInk[]): number => strokes.reduce((sum, { ink }) => sum + ink, 0);
+
+/** Whether a stroke is the end of a mark that stands in another box for sure. */
+function isTail({ stroke, share }: StrokeInk, most: ReadonlyMap<number, StrokeInk>): boolean {
+  const home = most.get(stroke);
+  return share < LIMITS.tail.share && home !== undefined && home.share >= LIMITS.inside && home.ink >= LIMITS.ticked;
 }

@@ -24,7 +24,7 @@ const PRINT = { outside: 2, inside: 3 } as const;
 const LEAST_INK = 0.05;
 
 /** Dots are ink if they are darker than the paper by this many times its spread. */
-const SPREADS = 6;
+const SPREADS = 4.5;
 
 /** Measures the boxes whose corners should be at these places, millimetres. */
 export function measureBoxes(flat: FlatPage, places: readonly { readonly x: number; readonly y: number }[]): PageInk {
@@ -95,16 +95,16 @@ function measureBox(page: FlatPage, strokes: StrokeMap, totals: Float32Array, fr
   };
 }
 
-/** The brightest paper 2 mm outside the corners and sides of a box. */
+/** The darkest paper 2 mm outside the corners and sides of a box: a shadow on the box lies on some of them too. */
 function whiteBeside({ width, height, white }: FlatPage, { left, top }: Frame): number {
   const away = 2 * STEPS;
   const half = SIDE >> 1;
-  let most = 1;
+  let least = 255;
   for (const v of [-away, half, SIDE + away])
     for (const u of [-away, half, SIDE + away]) {
       if (u === half && v === half) continue;
       const [x, y] = [Math.min(Math.max(left + u, 0), width - 1), Math.min(Math.max(top + v, 0), height - 1)];
-      most = Math.max(most, white[y * width + x] as number);
+      least = Math.min(least, white[y * width + x] as number);
     }
-  return most;
+  return Math.max(1, least);
 }

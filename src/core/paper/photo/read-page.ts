@@ -1,12 +1,5 @@
 // One photographed page: from the codes that were found in it to a judgement of each of its boxes.
-import {
-  type CornerCode,
-  joinCodes,
-  onOnePage,
-  parseCornerCode,
-  type SheetHead,
-  type SheetPart,
-} from "../../kit/sheet-code.ts";
+import { type CornerCode, joinCodes, onOnePage, parseCornerCode, type SheetHead } from "../../kit/sheet-code.ts";
 import { cornerPlaces, SHEET, type TickBox, tickBoxes } from "../../kit/sheet-layout.ts";
 import { fail, ok, type Result } from "../../result.ts";
 import { flattenPage } from "./flat-page.ts";
@@ -46,7 +39,6 @@ export interface ReadBox extends TickBox {
 /** A page as it was read. */
 export interface PageReading {
   readonly head: SheetHead;
-  readonly parts: readonly SheetPart[];
   readonly boxes: readonly ReadBox[];
   /** Takes millimetres of the page to dots of the photo. */
   readonly toPhoto: Homography;
@@ -57,7 +49,7 @@ export interface PageReading {
 /** What a photo must hold to be judged. */
 export const PHOTO_LIMITS = {
   /** Dots of the photo to a millimetre of paper, where it is smallest. */
-  dots: 3,
+  dots: 2.5,
   /** Millimetres by which the codes' corners may lie off, root mean square. */
   residual: 0.9,
   /** Share of boxes whose frame must be found where it should be. */
@@ -85,8 +77,17 @@ export function readPage(photo: GreyImage, found: readonly FoundCode[]): Result<
   if (threshold > PHOTO_LIMITS.threshold) return fail({ kind: "grainy" });
   const judged = judgeBoxes(boxes);
   const read = places.map((box, i) => ({ ...box, judgement: judged[i] as Judgement }));
-  return ok({ head, parts, boxes: read, toPhoto, residual });
+  return ok({ head, boxes: doubtLeftOut(read), toPhoto, residual });
 }
+
+/** A pile that is said to be left out, of which cards are marked all the same, was not left out for sure. */
+export const doubtLeftOut = (boxes: readonly ReadBox[]): readonly ReadBox[] =>
+  boxes.map((box) => {
+    const contradicted = (other: ReadBox): boolean =>
+      other.part === box.part && other.number !== null && other.judgement !== "empty";
+    const doubtful = box.number === null && box.judgement === "ticked" && boxes.some(contradicted);
+    return doubtful ? { ...box, judgement: "doubtful" } : box;
+  });
 
 interface PlacedCode {
   readonly code: CornerCode;
