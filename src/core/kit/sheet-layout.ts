@@ -70,6 +70,9 @@ export const FIRST_LINE = SHEET.margin + SHEET.code + SHEET.quiet;
 /** How many lines a page has. */
 export const linesOf = ({ height }: Size): number => Math.floor((height - 2 * FIRST_LINE) / SHEET.line);
 
+/** Whether a paper holds the codes, words between them that can be read, and some lines. */
+export const hasRoom = (size: Size): boolean => size.width >= 180 && linesOf(size) >= 8;
+
 const linesFor = (part: SheetPart): number => 1 + Math.ceil(part.length / SHEET.columns);
 
 /** The line on which each part begins with its title, from 0. */
@@ -111,7 +114,7 @@ export interface SheetPage {
   readonly codes: readonly string[];
 }
 
-/** The pages of a sheet that belongs to a box and a day. Piles without cards are left out; it may have no page. */
+/** The pages of a sheet that belongs to a box and a day, on paper that has room. Piles without cards are left out; it may have no page. */
 export function sheetLayout(sheet: SittingSheet & { readonly from: SheetOrigin }, size: Size): readonly SheetPage[] {
   const piles = sheet.piles
     .map(({ title, numbers }) => ({ title, numbers: numbers.toSorted((a, b) => a - b) }))

@@ -1,12 +1,13 @@
 // The sitting sheet: the numbers of a day's cards, pile by pile, with a box to mark each card that was missed. Four
 // corner codes let a camera read it.
 import { printedNumber } from "../cards/card-number.ts";
-import { blankSheetPage } from "./blank-sheet.ts";
 import { type KitPage, type LineItem, type PageItem, textItem } from "./page.ts";
 import type { Size } from "./paper.ts";
+import { plainSheetPages } from "./plain-sheet.ts";
 import {
   cornerPlaces,
   FIRST_LINE,
+  hasRoom,
   SHEET,
   type SheetPage,
   type SittingSheet,
@@ -20,11 +21,11 @@ const WORDS =
 const PHOTO_WORDS =
   "To enter it: photograph the whole page with its four codes, lying flat, in even light. Or type the numbers of the missed cards.";
 
-/** The pages of a sheet. One without a day or without cards is a blank sheet to write on. */
+/** The pages of a sheet: with codes if it belongs to a day and the paper has room for them. */
 export function sheetPages(sheet: SittingSheet, size: Size): readonly KitPage[] {
   const { from } = sheet;
-  const pages = from ? sheetLayout({ ...sheet, from }, size) : [];
-  if (pages.length === 0) return [blankSheetPage(sheet, size)];
+  const pages = from && hasRoom(size) ? sheetLayout({ ...sheet, from }, size) : [];
+  if (pages.length === 0) return plainSheetPages(sheet, size);
   return pages.map((page) => ({
     ...size,
     items: [...heads(sheet.title, page), ...codes(page), ...titles(page), ...boxes(page), ...foot(size)],

@@ -3,8 +3,13 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import sharp from "sharp";
 import { prepareZXingModule } from "zxing-wasm/reader";
-import { toGrey } from "../../../src/core/paper/photo/grey-image.ts";
-import { type PageReading, type PhotoTrouble, readPage } from "../../../src/core/paper/photo/read-page.ts";
+import { type GreyImage, toGrey } from "../../../src/core/paper/photo/grey-image.ts";
+import {
+  type FoundCode,
+  type PageReading,
+  type PhotoTrouble,
+  readPage,
+} from "../../../src/core/paper/photo/read-page.ts";
 import type { Result } from "../../../src/core/result.ts";
 import { findCodes } from "../../../src/web/paper/photo/find-codes.ts";
 
@@ -16,6 +21,12 @@ export function prepareDecoder(): void {
 
 /** What a photo says. The decoder must be ready. */
 export async function readJpeg(jpeg: Uint8Array): Promise<Result<PageReading, PhotoTrouble>> {
+  const { grey, codes } = await decodeJpeg(jpeg);
+  return readPage(grey, codes);
+}
+
+/** A photo upright and grey, and the codes in it. */
+export async function decodeJpeg(jpeg: Uint8Array): Promise<{ grey: GreyImage; codes: readonly FoundCode[] }> {
   const { data, info } = await sharp(jpeg)
     .rotate()
     .toColourspace("srgb")
@@ -25,5 +36,5 @@ export async function readJpeg(jpeg: Uint8Array): Promise<Result<PageReading, Ph
   const rgba = new Uint8ClampedArray(data.buffer, data.byteOffset, data.length);
   const { width, height } = info;
   const codes = await findCodes({ data: rgba, width, height, colorSpace: "srgb" } as ImageData);
-  return readPage(toGrey(width, height, rgba), codes);
+  return { grey: toGrey(width, height, rgba), codes };
 }

@@ -17,7 +17,7 @@ export interface Lens {
 }
 
 /** Dots of a photo over which light and place are taken as changing evenly. */
-const CELL = 8;
+const CELL = 4;
 
 /** The table under a page, of 255. */
 const TABLE = 95;

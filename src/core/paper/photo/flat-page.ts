@@ -24,7 +24,7 @@ const WIDEST_STROKE = 2.8;
 export function flattenPage(photo: GreyImage, toPhoto: Homography, size: Size): FlatPage {
   const width = Math.floor(size.width * STEPS);
   const height = Math.floor(size.height * STEPS);
-  const light = smooth(lightOnGrid(photo, toPhoto, width, height), width, height);
+  const light = smoothGrid(lightOnGrid(photo, toPhoto, width, height), width, height);
   const white = paperWhite(light, width, height);
   const dark = new Float32Array(light.length);
   for (let at = 0; at < dark.length; at++)
@@ -56,7 +56,7 @@ function lightOnGrid(photo: GreyImage, toPhoto: Homography, width: number, heigh
 }
 
 /** Takes noise away: each dot with its neighbours, weighed 1 : 2 : 1 across and down. */
-function smooth(light: Float32Array, width: number, height: number): Float32Array {
+export function smoothGrid(light: Float32Array, width: number, height: number): Float32Array {
   const across = Float32Array.from(light);
   for (let at = 1; at + 1 < light.length; at++)
     across[at] = ((light[at - 1] as number) + 2 * (light[at] as number) + (light[at + 1] as number)) / 4;

@@ -18,6 +18,8 @@ export interface BoxInk {
   /** Darkness of the palest side of its frame, 0 … 1. */
   readonly frame: number;
   readonly strokes: readonly StrokeInk[];
+  /** Mean darkness of what is too pale for ink, above that of the boxes near by: a faint mark shows in the mean. */
+  readonly pale: number;
   /** Mean darkness of ink in the middle of the box: its inner half by length. */
   readonly middle: number;
   /** The paper in the box against the darkest beside it, 0 … 1. */
@@ -27,7 +29,9 @@ export interface BoxInk {
 /** Limits between the judgements. */
 export const LIMITS = {
   /** At most so much ink in an empty box. */
-  empty: 0.004,
+  empty: 0.003,
+  /** At most so much that is too pale for ink. */
+  pale: 0.012,
   /** At least so much ink in a ticked box. */
   ticked: 0.032,
   /** At least so much ink in the middle of a ticked box: what only reaches in from outside leaves less. */
@@ -54,12 +58,13 @@ export function judgeBoxes(boxes: readonly BoxInk[]): readonly Judgement[] {
   return boxes.map((box) => judgeBox(box, most));
 }
 
-function judgeBox({ frame, strokes, middle, even }: BoxInk, most: ReadonlyMap<number, StrokeInk>): Judgement {
+function judgeBox({ frame, strokes, pale, middle, even }: BoxInk, most: ReadonlyMap<number, StrokeInk>): Judgement {
   const ink = sumInk(strokes);
   // Where the paper itself looks dark, the box was shaded or blacked out.
   const dark = 1 - (1 - ink) * even;
   if (frame < LIMITS.frame || dark > LIMITS.blackedOut || (even < LIMITS.even && ink < LIMITS.ticked))
     return "doubtful";
+  if (ink < LIMITS.ticked && pale > LIMITS.pale) return "doubtful";
   if (ink < LIMITS.empty) return "empty";
   if (strokes.every((one) => isTail(one, most)) && ink < LIMITS.tail.ink && middle < LIMITS.tail.middle) return "empty";
   if (middle < LIMITS.middle) return "doubtful";
@@ -69,6 +74,7 @@ function judgeBox({ frame, strokes, middle, even }: BoxInk, most: ReadonlyMap<nu
   return sumInk(own) < LIMITS.ticked ? "doubtful" : "ticked";
 }
 
+/** Ink of several strokes. */
 const sumInk = (strokes: readonly StrokeInk[]): number => strokes.reduce((sum, { ink }) => sum + ink, 0);
 
 /** Whether a stroke is the end of a mark that stands in another box for sure. */

@@ -1,7 +1,7 @@
 // What is in the boxes of a flat page: ink against the noise of the paper, stroke by stroke.
-import { SHEET } from "../../kit/sheet-layout.ts";
+import { SHEET, type TickBox } from "../../kit/sheet-layout.ts";
 import { type Frame, findFrame } from "./find-frame.ts";
-import { type FlatPage, STEPS } from "./flat-page.ts";
+import { type FlatPage, STEPS, smoothGrid } from "./flat-page.ts";
 import { labelStrokes, type StrokeMap } from "./ink-strokes.ts";
 import type { BoxInk } from "./judge-box.ts";
 
@@ -11,6 +11,8 @@ export interface PageInk {
   /** Darkness, 0 … 1, above which a dot was taken for ink. The noisier the photo, the higher. */
   readonly threshold: number;
 }
+
+type Place = Pick<TickBox, "x" | "y">;
 
 /** Steps from a box's outer edge to what counts as inside: past its frame and a little blur, 0.8 mm. */
 const INSET = 4;
@@ -26,17 +28,49 @@ const LEAST_INK = 0.05;
 /** Dots are ink if they are darker than the paper by this many times its spread. */
 const SPREADS = 4.5;
 
+/** A threshold above this asks for more smoothing, which costs thin strokes some of their darkness. */
+const GRAINY = 0.08;
+
 /** Measures the boxes whose corners should be at these places, millimetres. */
-export function measureBoxes(flat: FlatPage, places: readonly { readonly x: number; readonly y: number }[]): PageInk {
+export function measureBoxes(flat: FlatPage, places: readonly Place[]): PageInk {
   const frames = places.map(({ x, y }) => findFrame(flat, x, y));
-  const paper = paperDarkness(flat, frames);
-  const threshold = Math.max(LEAST_INK, SPREADS * paper.spread);
-  // The white of the paper was taken where noise is lightest, so that bare paper looks a little dark.
-  const page = { ...flat, dark: flat.dark.map((dark) => Math.max(0, dark - paper.level)) };
+  const { dark, threshold } = clearPaper(flat, frames);
+  const page = { ...flat, dark };
   const strokes = labelStrokes(page, threshold);
   const totals = inkOfStrokes(page, strokes, frames);
   const boxes = frames.map((frame) => measureBox(page, strokes, totals, frame, threshold));
-  return { boxes, threshold };
+  return { boxes: aboveNeighbours(boxes, places), threshold };
+}
+
+/** Millimetres within which boxes are neighbours: some lines up and down, and the next columns. */
+const NEAR = 33;
+
+/** The share of neighbours that are taken to be paler than a box without any mark. */
+const PALER = 0.3;
+
+/** Takes from each box the darkness that bare paper has round it, where shadows are noisier than light. */
+function aboveNeighbours(boxes: readonly BoxInk[], places: readonly Place[]): readonly BoxInk[] {
+  return boxes.map((box, i) => {
+    const { x, y } = places[i] as Place;
+    const near = boxes.filter((_, k) => {
+      const other = places[k] as Place;
+      return k !== i && Math.hypot(other.x - x, other.y - y) <= NEAR;
+    });
+    const pale = near.map((one) => one.pale).sort((a, b) => a - b);
+    return { ...box, pale: box.pale - (pale[Math.floor(pale.length * PALER)] ?? 0) };
+  });
+}
+
+/** Darkness above the bare paper, made smoother once more if the photo is grainy, and what counts as ink in it. */
+function clearPaper(flat: FlatPage, frames: readonly Frame[]): { dark: Float32Array; threshold: number } {
+  const measure = (dark: Float32Array) => {
+    const paper = paperDarkness({ ...flat, dark }, frames);
+    // The white of the paper was taken where noise is lightest, so that bare paper looks a little dark.
+    const clear = dark.map((one) => Math.max(0, one - paper.level));
+    return { dark: clear, threshold: Math.max(LEAST_INK, SPREADS * paper.spread) };
+  };
+  const once = measure(flat.dark);
+  return once.threshold > GRAINY ? measure(smoothGrid(flat.dark, flat.width, flat.height)) : once;
 }
 
 /** Darkness of the bare paper in the boxes: its median and its spread. Most of the inside of boxes is paper. */
@@ -71,13 +105,16 @@ function inkOfStrokes({ width, dark }: FlatPage, strokes: StrokeMap, frames: rea
 function measureBox(page: FlatPage, strokes: StrokeMap, totals: Float32Array, frame: Frame, threshold: number): BoxInk {
   const byStroke = new Map<number, number>();
   const quarter = Math.round(LONG / 4);
-  let [middle, white] = [0, 0];
+  let [middle, white, pale] = [0, 0, 0];
   for (let j = 0; j < LONG; j++)
     for (let i = 0; i < LONG; i++) {
       const at = (frame.top + INSET + j) * page.width + frame.left + INSET + i;
       white += page.white[at] as number;
       const dark = page.dark[at] as number;
-      if (dark < threshold) continue;
+      if (dark < threshold) {
+        pale += dark;
+        continue;
+      }
       const stroke = strokes[at] as number;
       byStroke.set(stroke, (byStroke.get(stroke) ?? 0) + dark);
       if (Math.min(i, j) >= quarter && Math.max(i, j) < LONG - quarter) middle += dark;
@@ -90,6 +127,7 @@ function measureBox(page: FlatPage, strokes: StrokeMap, totals: Float32Array, fr
       ink: dark / area,
       share: dark / (totals[stroke] as number),
     })),
+    pale: pale / area,
     middle: middle / (LONG - 2 * quarter) ** 2,
     even: Math.min(1, white / area / whiteBeside(page, frame)),
   };

@@ -56,6 +56,8 @@ export const PHOTO_LIMITS = {
   frames: 0.9,
   /** Darkness above which a dot is taken for ink, at most. */
   threshold: 0.1,
+  /** The same, against the darkness that the thin lines of the frames still have. */
+  grain: 0.36,
 } as const;
 
 /** Reads the page that a photo shows, from the codes that were found in it. */
@@ -74,11 +76,14 @@ export function readPage(photo: GreyImage, found: readonly FoundCode[]): Result<
   const { boxes, threshold } = measureBoxes(page, places);
   const lost = boxes.filter(({ frame }) => frame < LIMITS.frame).length;
   if (lost > (1 - PHOTO_LIMITS.frames) * boxes.length) return fail({ kind: "blurred" });
-  if (threshold > PHOTO_LIMITS.threshold) return fail({ kind: "grainy" });
+  const line = middleOf(boxes.map(({ frame }) => frame));
+  if (threshold > Math.min(PHOTO_LIMITS.threshold, PHOTO_LIMITS.grain * line)) return fail({ kind: "grainy" });
   const judged = judgeBoxes(boxes);
   const read = places.map((box, i) => ({ ...box, judgement: judged[i] as Judgement }));
   return ok({ head, boxes: doubtLeftOut(read), toPhoto, residual });
 }
+
+const middleOf = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 
 /** A pile that is said to be left out, of which cards are marked all the same, was not left out for sure. */
 export const doubtLeftOut = (boxes: readonly ReadBox[]): readonly ReadBox[] =>

@@ -20,7 +20,7 @@ interface DoubtQuestionProps {
 export function DoubtQuestion({ doubt, crop, count: [at, of], answer, back }: DoubtQuestionProps) {
   const { number } = doubt.box;
   const name = number === null ? "the box “left out”" : `the box of card ${printedNumber(number)}`;
-  const [yes, no] = number === null ? ["Marked: left out", "Empty: asked"] : ["Marked: missed", "Empty: recalled"];
+  const [yes, no] = number === null ? ["Left out", "Not left out"] : ["Missed", "Recalled"];
   const [marked, empty] = [() => answer(true), () => answer(false)];
   useKeys({ m: marked, ArrowLeft: marked, r: empty, ArrowRight: empty, ...(back ? { Backspace: back, u: back } : {}) });
   return (
@@ -29,7 +29,8 @@ export function DoubtQuestion({ doubt, crop, count: [at, of], answer, back }: Do
         Please look: {at} of {of}
       </ArrivingHeading>
       <p>
-        Is {name} marked? {number === null ? "It leaves out the whole pile on its line." : null}
+        What does {name} say? {number === null ? "A mark leaves out the whole pile on its line. " : null}A box that was
+        blacked out counts as empty.
       </p>
       <CropPicture crop={crop} label={`Enlarged: ${name}`} />
       <div className="doubt-answers">
