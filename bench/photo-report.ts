@@ -6,6 +6,7 @@ import {
   type Conditions,
   EVERYDAY,
   HARD,
+  hasAccident,
   isMeant,
   type MadePhoto,
   makePhoto,
@@ -27,8 +28,9 @@ interface Tally {
   boxes: number;
   doubtful: number;
   readonly wrong: string[];
-  /** Photos of which every box was read. */
+  /** Photos of which every box was read: all, and those without an accident of the pen, of how many. */
   clear: number;
+  readonly clean: { clear: number; photos: number };
   readonly refused: Map<string, number>;
   /** How boxes with each mark were judged. */
   readonly byMark: Map<string, { empty: number; ticked: number; doubtful: number }>;
@@ -58,6 +60,7 @@ async function runPart(pages: readonly PrintedPage[], under: Conditions, seeds: 
     doubtful: 0,
     wrong: [],
     clear: 0,
+    clean: { clear: 0, photos: 0 },
     refused: new Map(),
     byMark: new Map(),
     times: [],
@@ -78,6 +81,10 @@ function count(tally: Tally, photo: MadePhoto, seed: number, boxes: Parameters<t
   tally.boxes += boxes.length;
   tally.doubtful += doubtful;
   if (doubtful === 0) tally.clear++;
+  if (!hasAccident(photo)) {
+    tally.clean.photos++;
+    if (doubtful === 0) tally.clean.clear++;
+  }
   tally.wrong.push(...wrongBoxes(photo, boxes).map((words) => `photo ${seed}, ${words}`));
   boxes.forEach(({ judgement }, i) => {
     const mark = photo.marks[i] as string;
@@ -97,6 +104,7 @@ function report(name: string, photos: number, tally: Tally): void {
     ["photos", photos],
     ["refused", `${refused}${reasons ? ` (${reasons})` : ""}`],
     ["read without any help", `${tally.clear} (${percent(tally.clear, photos)})`],
+    ["of those without an accident of the pen", `${tally.clean.clear} of ${tally.clean.photos}`],
     ["boxes read", tally.boxes],
     ["boxes shown to confirm", `${tally.doubtful} (${percent(tally.doubtful, tally.boxes)})`],
     ["boxes read wrongly without a doubt", tally.wrong.length],

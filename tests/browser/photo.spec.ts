@@ -33,7 +33,7 @@ const numbers = (count: number): readonly number[] => Array.from({ length: count
 /** A photo of the day's sheet of so many cards, with marks of every kind if `odd`. */
 async function photoOf(count: number, seed: number, odd: boolean, from = DAY): Promise<MadePhoto> {
   const pages = await printSheet([{ title: "Compartment 1", numbers: numbers(count) }], from, SHEETS.a4 as Size);
-  const marks = odd ? { meant: 0.3, unmeant: 0.2 } : { meant: 0.2, unmeant: 0 };
+  const marks = odd ? { meant: 0.3, leftOut: 0, unmeant: 0.2 } : { meant: 0.2, leftOut: 0, unmeant: 0 };
   const frames = [[1800, 1350]] as const;
   const habits = odd ? [] : (["cross"] as const);
   const lens = { ...EVERYDAY.lens, noise: [1, 3] } as const;

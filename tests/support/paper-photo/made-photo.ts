@@ -2,7 +2,7 @@
 import type { TickBox } from "../../../src/core/kit/sheet-layout.ts";
 import { aimCamera, type Shot, type ShotRange } from "./camera.ts";
 import { dice } from "./dice.ts";
-import { type Habit, type MarkKind, MEANT, markBoxes } from "./mark-boxes.ts";
+import { type Habit, type MarkKind, MEANT, markBoxes, UNMEANT } from "./mark-boxes.ts";
 import { DOTS_PER_MM, type PrintedPage } from "./printed-sheet.ts";
 import { type Lens, takePhoto } from "./take-photo.ts";
 
@@ -14,7 +14,7 @@ export interface Conditions {
   readonly frames: readonly (readonly [width: number, height: number])[];
   readonly shot: Omit<ShotRange, "width" | "height">;
   readonly lens: Readonly<Record<keyof Lens, Range>>;
-  readonly marks: Pick<Habit, "meant" | "unmeant">;
+  readonly marks: Omit<Habit, "usual">;
   /** Kinds of marks of which each person has one as a habit; without them every kind comes as often. */
   readonly habits: readonly (typeof MEANT)[number][];
 }
@@ -32,7 +32,7 @@ export const EVERYDAY: Conditions = {
   frames: FRAMES,
   shot: { tilt: 35, bend: 1.2, shadow: 0.45, fill: [0.82, 0.97] },
   lens: { blur: [0.03, 0.3], noise: [1, 7], exposure: [170, 250], quality: [50, 92] },
-  marks: { meant: 0.12, unmeant: 0.01 },
+  marks: { meant: 0.12, leftOut: 0.02, unmeant: 0.01 },
   habits: MEANT.filter((kind) => kind !== "shaded"),
 };
 
@@ -41,7 +41,7 @@ export const HARD: Conditions = {
   frames: FRAMES,
   shot: { tilt: 35, bend: 1.5, shadow: 0.38, fill: [0.8, 1.06] },
   lens: { blur: [0.03, 0.45], noise: [1, 9], exposure: [150, 255], quality: [40, 92] },
-  marks: { meant: 0.15, unmeant: 0.05 },
+  marks: { meant: 0.15, leftOut: 0.15, unmeant: 0.05 },
   habits: [],
 };
 
@@ -75,6 +75,10 @@ export async function makePhoto(seed: number, pages: readonly PrintedPage[], und
 
 /** Whether a mark says that the card was missed. */
 export const isMeant = (mark: MarkKind): boolean => (MEANT as readonly MarkKind[]).includes(mark);
+
+/** Whether a photo shows marks that mean nothing. */
+export const hasAccident = ({ marks }: Pick<MadePhoto, "marks">): boolean =>
+  marks.some((mark) => (UNMEANT as readonly MarkKind[]).includes(mark));
 
 /** The boxes that were read wrongly although no doubt was raised, with their marks. */
 export function wrongBoxes(

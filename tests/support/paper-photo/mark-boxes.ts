@@ -4,7 +4,7 @@ import type { GreyPage } from "../pdf-tools.ts";
 import type { Dice } from "./dice.ts";
 import { drawInk, type Pen, type Place } from "./draw-ink.ts";
 
-/** Kinds of marks; those of `MEANT` say that the card was missed, the others say nothing. */
+/** Kinds of marks that say that the card was missed. */
 export const MEANT = [
   "tick",
   "cross",
@@ -16,7 +16,8 @@ export const MEANT = [
   "small tick",
   "shaded",
 ] as const;
-const UNMEANT = ["dot", "erased", "taken back", "tail from outside"] as const;
+/** Kinds of marks that mean nothing: accidents, and marks that were taken back. */
+export const UNMEANT = ["dot", "erased", "taken back", "tail from outside"] as const;
 
 /** A kind of mark; "nothing" is an empty box. */
 export type MarkKind = (typeof MEANT)[number] | (typeof UNMEANT)[number] | "nothing";
@@ -24,6 +25,8 @@ export type MarkKind = (typeof MEANT)[number] | (typeof UNMEANT)[number] | "noth
 /** How somebody marks: shares of all boxes, and the kind of mark that is usual, null if every kind comes as often. */
 export interface Habit {
   readonly meant: number;
+  /** As `meant`, for the boxes that leave a pile out. */
+  readonly leftOut: number;
   readonly unmeant: number;
   readonly usual: (typeof MEANT)[number] | null;
 }
@@ -40,8 +43,8 @@ export function markBoxes(
   chance: Dice,
 ): readonly MarkKind[] {
   const pen = writingPen(chance);
-  return boxes.map(({ x, y }) => {
-    const kind = chance.chance(habit.meant)
+  return boxes.map(({ x, y, number }) => {
+    const kind = chance.chance(number === null ? habit.leftOut : habit.meant)
       ? habit.usual && chance.chance(USUALLY)
         ? habit.usual
         : chance.pick(MEANT)
