@@ -19,6 +19,7 @@ const WorkshopPage = lazy(async () => ({ default: (await import("./workshop/work
 const ImportPage = lazy(async () => ({ default: (await import("./import/import-page.tsx")).ImportPage }));
 const BoxPage = lazy(async () => ({ default: (await import("./box/box-page.tsx")).BoxPage }));
 const CardPage = lazy(async () => ({ default: (await import("./box/card-page.tsx")).CardPage }));
+const SheetPage = lazy(async () => ({ default: (await import("./paper/photo/sheet-page.tsx")).SheetPage }));
 const PlanPage = lazy(async () => ({ default: (await import("./plan/plan-page.tsx")).PlanPage }));
 
 /** The whole program in the browser. */
@@ -75,6 +76,9 @@ function Pages() {
         <BoxPage />
       </Route>
       <Route path="/box/card/:id">{({ id }) => <CardPage key={id} id={decoded(id)} />}</Route>
+      <Route path="/paper/photo">
+        <SheetPage />
+      </Route>
       <Route path="/plan">
         <PlanPage />
       </Route>

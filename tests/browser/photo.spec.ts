@@ -6,21 +6,24 @@ import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import { expect, type Page, test } from "@playwright/test";
 import sharp from "sharp";
+import type { TodayView } from "../../src/app/views.ts";
 import { printedNumber } from "../../src/core/cards/card-number.ts";
 import { SHEETS, type Size } from "../../src/core/kit/paper.ts";
 import { EVERYDAY, isMeant, type MadePhoto, makePhoto } from "../support/paper-photo/made-photo.ts";
 import { printSheet } from "../support/paper-photo/printed-sheet.ts";
-import { type ServerProcess, serve } from "../support/program.ts";
+import { api, longhold, type ServerProcess, serve } from "../support/program.ts";
 
-const BOX = "observatory";
-const DAY = { box: BOX, date: "2026-11-26", day: 70 };
+const DATE = "2026-11-26";
 
 let folder: string;
 let server: ServerProcess;
+let box: string;
 
 test.beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "longhold-photo-"));
+  expect((await longhold("demo", "--data", folder)).status).toBe(0);
   server = await serve(folder);
+  box = (await api<TodayView>(server.url, "GET", "/api/today")).body.box?.id ?? "";
 });
 
 test.afterAll(async () => {
@@ -31,7 +34,8 @@ test.afterAll(async () => {
 const numbers = (count: number): readonly number[] => Array.from({ length: count }, (_, i) => 318 + 7 * i);
 
 /** A photo of the day's sheet of so many cards, with marks of every kind if `odd`. */
-async function photoOf(count: number, seed: number, odd: boolean, from = DAY): Promise<MadePhoto> {
+async function photoOf(count: number, seed: number, odd: boolean, other = {}): Promise<MadePhoto> {
+  const from = { box, date: DATE, day: 70, ...other };
   const pages = await printSheet([{ title: "Compartment 1", numbers: numbers(count) }], from, SHEETS.a4 as Size);
   const marks = odd ? { meant: 0.3, leftOut: 0, unmeant: 0.2 } : { meant: 0.2, leftOut: 0, unmeant: 0 };
   const frames = [[1800, 1350]] as const;
@@ -54,7 +58,7 @@ test("doubtful boxes are shown enlarged and answered by key; the results are wha
   const elsewhere: string[] = [];
   page.on("request", (request) => request.url().startsWith(server.url) || elsewhere.push(request.url()));
   const sent: string[] = [];
-  await page.goto(`${server.url}/paper`);
+  await page.goto(`${server.url}/paper/photo?date=${DATE}`);
   page.on("request", (request) => request.method() !== "GET" && sent.push(request.url()));
   const photo = await photoOf(60, 8, true);
   await give(page, photo.jpeg);
@@ -72,12 +76,16 @@ test("doubtful boxes are shown enlarged and answered by key; the results are wha
   await expect(page.getByText("Nothing is recorded yet.")).toBeVisible();
   expect(await shown(page).allTextContents()).toEqual([...meant]);
   expect([...sent, ...elsewhere]).toEqual([]);
+  await page.getByRole("button", { name: "Take these results" }).click();
+  await expect(page.getByText(`All recalled except ${[...meant].join(", ")}.`)).toBeVisible();
 });
 
 test("the sheet of another day is refused, and what is no sheet too", async ({ page }) => {
-  await page.goto(`${server.url}/paper`);
-  await give(page, (await photoOf(12, 2, false, { ...DAY, date: "2026-11-25", day: 69 })).jpeg);
+  await page.goto(`${server.url}/paper/photo?date=${DATE}`);
+  await give(page, (await photoOf(12, 2, false, { date: "2026-11-25", day: 69 })).jpeg);
   await expect(page.getByRole("alert")).toContainText("This is the sheet of Wednesday 25 November");
+  await give(page, (await photoOf(12, 2, false, { box: "another" })).jpeg);
+  await expect(page.getByRole("alert")).toContainText("belongs to another box");
   const table = await sharp({ create: { width: 900, height: 700, channels: 3, background: "#887755" } })
     .jpeg()
     .toBuffer();
@@ -88,8 +96,8 @@ test("the sheet of another day is refused, and what is no sheet too", async ({ p
 });
 
 test("a photo is read with any of the eight orientations that a camera writes into it", async ({ page }) => {
-  await page.goto(`${server.url}/paper`);
-  const photo = await photoOf(12, 7, false);
+  await page.goto(`${server.url}/paper/photo?date=${DATE}`);
+  const photo = await photoOf(6, 7, false);
   for (let orientation = 1; orientation <= 8; orientation++) {
     await give(page, await oriented(photo.jpeg, orientation));
     await expect(page.getByRole("heading", { name: "Sheet of Thursday 26 November" })).toBeVisible();

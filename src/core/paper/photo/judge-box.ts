@@ -18,7 +18,7 @@ export interface BoxInk {
   /** Darkness of the palest side of its frame, 0 … 1. */
   readonly frame: number;
   readonly strokes: readonly StrokeInk[];
-  /** Mean darkness of what is too pale for ink, above that of the boxes near by: a faint mark shows in the mean. */
+  /** Mean darkness of dots that are nearly dark enough for ink, above that of the boxes near by: faint marks have many. */
   readonly pale: number;
   /** Mean darkness of ink in the middle of the box: its inner half by length. */
   readonly middle: number;
@@ -30,8 +30,8 @@ export interface BoxInk {
 export const LIMITS = {
   /** At most so much ink in an empty box. */
   empty: 0.003,
-  /** At most so much that is too pale for ink. */
-  pale: 0.012,
+  /** At most so much that is nearly ink. The faintest pencil of the tuning photos left 0.008 of both together. */
+  pale: 0.004,
   /** At least so much ink in a ticked box. */
   ticked: 0.032,
   /** At least so much ink in the middle of a ticked box: what only reaches in from outside leaves less. */

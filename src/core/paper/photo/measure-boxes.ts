@@ -12,6 +12,9 @@ export interface PageInk {
   readonly threshold: number;
 }
 
+/** Dots darker than this part of the threshold are nearly ink: 2.5 spreads of the paper, which few of its dots are. */
+const NEARLY = 0.55;
+
 type Place = Pick<TickBox, "x" | "y">;
 
 /** Steps from a box's outer edge to what counts as inside: past its frame and a little blur, 0.8 mm. */
@@ -48,6 +51,9 @@ const NEAR = 33;
 /** The share of neighbours that are taken to be paler than a box without any mark. */
 const PALER = 0.3;
 
+/** Bare paper never has more that is nearly ink; more among the neighbours is marks. */
+const MOST_PALE = 0.005;
+
 /** Takes from each box the darkness that bare paper has round it, where shadows are noisier than light. */
 function aboveNeighbours(boxes: readonly BoxInk[], places: readonly Place[]): readonly BoxInk[] {
   return boxes.map((box, i) => {
@@ -57,7 +63,7 @@ function aboveNeighbours(boxes: readonly BoxInk[], places: readonly Place[]): re
       return k !== i && Math.hypot(other.x - x, other.y - y) <= NEAR;
     });
     const pale = near.map((one) => one.pale).sort((a, b) => a - b);
-    return { ...box, pale: box.pale - (pale[Math.floor(pale.length * PALER)] ?? 0) };
+    return { ...box, pale: box.pale - Math.min(MOST_PALE, pale[Math.floor(pale.length * PALER)] ?? 0) };
   });
 }
 
@@ -112,7 +118,7 @@ function measureBox(page: FlatPage, strokes: StrokeMap, totals: Float32Array, fr
       white += page.white[at] as number;
       const dark = page.dark[at] as number;
       if (dark < threshold) {
-        pale += dark;
+        if (dark > NEARLY * threshold) pale += dark;
         continue;
       }
       const stroke = strokes[at] as number;
