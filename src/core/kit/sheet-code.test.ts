@@ -82,6 +82,11 @@ describe("the corner codes of a page", () => {
     expect(parseCornerCode("LH2ABC")).toEqual({ ok: false, error: "newer" });
   });
 
+  it("are refused if they claim a page as large as a wall", () => {
+    const [text] = cornerCodes({ ...head, size: { width: 6000, height: 6000 } }, [[1042]]);
+    expect(parseCornerCode(text ?? "")).toEqual({ ok: false, error: "foreign" });
+  });
+
   it("of anything never throw", () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 60 }), (bytes) => {

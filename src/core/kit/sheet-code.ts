@@ -90,9 +90,12 @@ export function parseCornerCode(text: string): Result<CornerCode, CodeTrouble> {
   const total = view.getUint8(19);
   const share = bytes.slice(HEAD_BYTES);
   if (corner > 3 || share.length !== Math.ceil(total / 3) || total <= CHECK_BYTES) return fail("foreign");
-  if (head.page < 1 || head.page > head.pages) return fail("foreign");
+  if (head.page < 1 || head.page > head.pages || !isPaper(head.size)) return fail("foreign");
   return ok({ head, corner, share, total });
 }
+
+/** Anybody can print a code: one that claims a page as large as a wall must not be laid out. */
+const isPaper = ({ width, height }: Size): boolean => Math.min(width, height) >= 100 && Math.max(width, height) <= 450;
 
 /** Whether two codes stand on one page. */
 export const onOnePage = (a: SheetHead, b: SheetHead): boolean => JSON.stringify(a) === JSON.stringify(b);
@@ -164,7 +167,8 @@ function unpackNumbers(bytes: Uint8Array): readonly SheetPart[] {
   const parts: SheetPart[] = [];
   while (at < bytes.length) {
     let number = 0;
-    parts.push(Array.from({ length: take() }, () => (number += take())));
+    // Each number takes a byte at least: a count beyond them is none that was packed here.
+    parts.push(Array.from({ length: Math.min(take(), bytes.length - at) }, () => (number += take())));
   }
   return parts;
 }
