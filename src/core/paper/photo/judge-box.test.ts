@@ -37,6 +37,13 @@ describe("a stroke across two boxes", () => {
     expect(judgeBoxes([home, deep])).toEqual(["ticked", "doubtful"]);
   });
 
+  it("leaves a doubt about the other if something else is in it, be it shading or a faint mark", () => {
+    const tail: BoxInk = { ...clean, strokes: [stroke(0.04, { share: 0.15 })] };
+    expect(judgeBoxes([home, tail])[1]).toBe("empty");
+    expect(judgeBoxes([home, { ...tail, even: 0.8 }])[1]).toBe("doubtful");
+    expect(judgeBoxes([home, { ...tail, pale: 0.01 }])[1]).toBe("doubtful");
+  });
+
   it("leaves a doubt about a tail whose home is in doubt itself", () => {
     const poor: BoxInk = { ...clean, strokes: [stroke(0.03, { share: 0.25 })], middle: 0.05 };
     const tail: BoxInk = { ...clean, strokes: [stroke(0.02, { share: 0.1 })] };

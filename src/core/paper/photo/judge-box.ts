@@ -61,17 +61,14 @@ export function judgeBoxes(boxes: readonly BoxInk[]): readonly Judgement[] {
 function judgeBox({ frame, strokes, pale, middle, even }: BoxInk, most: ReadonlyMap<number, StrokeInk>): Judgement {
   const ink = sumInk(strokes);
   // Where the paper itself looks dark, the box was shaded or blacked out.
-  const dark = 1 - (1 - ink) * even;
-  if (frame < LIMITS.frame || dark > LIMITS.blackedOut || (even < LIMITS.even && ink < LIMITS.ticked))
-    return "doubtful";
-  if (ink < LIMITS.ticked && pale > LIMITS.pale) return "doubtful";
-  if (ink < LIMITS.empty) return "empty";
-  if (strokes.every((one) => isTail(one, most)) && ink < LIMITS.tail.ink && middle < LIMITS.tail.middle) return "empty";
-  if (middle < LIMITS.middle) return "doubtful";
+  if (frame < LIMITS.frame || 1 - (1 - ink) * even > LIMITS.blackedOut) return "doubtful";
+  const bare = even >= LIMITS.even && pale <= LIMITS.pale;
+  const tails = ink < LIMITS.tail.ink && middle < LIMITS.tail.middle && strokes.every((one) => isTail(one, most));
+  if (bare && (ink < LIMITS.empty || tails)) return "empty";
   const own = strokes.filter(
     ({ stroke, ink, share }) => share >= LIMITS.inside && ink >= LIMITS.shared * (most.get(stroke)?.ink ?? 0),
   );
-  return sumInk(own) < LIMITS.ticked ? "doubtful" : "ticked";
+  return middle >= LIMITS.middle && sumInk(own) >= LIMITS.ticked ? "ticked" : "doubtful";
 }
 
 /** Ink of several strokes. */
