@@ -28,6 +28,9 @@ test("the packed package installs in an empty folder and serves its pages from t
     const page = await (await fetch(server.url)).text();
     const script = /src="(\/assets\/[^"]+\.js)"/.exec(page)?.[1] ?? "";
     expect((await fetch(server.url + script)).headers.get("content-type")).toContain("javascript");
+    const assets = readdirSync(join(home, "node_modules/longhold/dist/web/assets"));
+    const decoder = assets.find((name) => name.endsWith(".wasm"));
+    expect((await fetch(`${server.url}/assets/${decoder}`)).headers.get("content-type")).toBe("application/wasm");
     expect((await (await fetch(`${server.url}/api/demo`, { method: "POST" })).json()) as object).toMatchObject({
       demo: true,
     });

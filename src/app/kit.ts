@@ -5,7 +5,7 @@ import { visitLabel } from "../core/chart/visit-label.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import { type PrintedDay, shortDate } from "../core/kit/calendar-pages.ts";
 import type { KitCard } from "../core/kit/card-faces.ts";
-import type { SheetPile, SittingSheet } from "../core/kit/sheet-pages.ts";
+import type { SheetPile, SittingSheet } from "../core/kit/sheet-layout.ts";
 import { chooseNewCards, planSitting } from "../core/sitting/plan.ts";
 import { type CalendarDay, calendarDays } from "./calendar-days.ts";
 import { found } from "./failure.ts";
@@ -103,5 +103,5 @@ async function sittingSheet(context: Context, session: Session, box: BoxRecord):
   }
   if (plan.newCards.length > 0) piles.push(await numbered("New, from the stock", plan.newCards));
   if (piles.length === 0) piles.push({ title: "Nothing is due today", numbers: [] });
-  return { title: `Sitting of ${shortDate(date)} ${date.slice(0, 4)}`, piles };
+  return { title: `Sitting of ${shortDate(date)} ${date.slice(0, 4)}`, piles, from: { box: box.id, date, day } };
 }

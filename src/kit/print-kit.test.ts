@@ -13,6 +13,8 @@ import type { KitCard } from "../core/kit/card-faces.ts";
 import type { Turn } from "../core/kit/impose.ts";
 import { KIT_PARTS, type KitPlan } from "../core/kit/kit-pages.ts";
 import { parseCardSize, SHEETS, type Size } from "../core/kit/paper.ts";
+import { joinCodes, parseCornerCode } from "../core/kit/sheet-code.ts";
+import { cornerPlaces } from "../core/kit/sheet-layout.ts";
 import { printKit } from "./print-kit.ts";
 
 /** Millimetres by which front and back may differ; cutting by hand is no better. */
@@ -51,7 +53,11 @@ const plan = (more: Partial<KitPlan>): KitPlan => ({
   cards: [],
   chart: spreadChart([1, 2, 4, 8], [1, 1, 2, 2]),
   days: [{ date: "2026-03-14", chartDay: 1, piles: ["2", "1"] }],
-  sitting: { title: "Sitting of 14 Mar 2026", piles: [{ title: "Compartment 1", numbers: [1042] }] },
+  sitting: {
+    title: "Sitting of 14 Mar 2026",
+    piles: [{ title: "Compartment 1", numbers: [1042] }],
+    from: { box: "box", date: "2026-03-14", day: 1 },
+  },
   ...more,
 });
 
@@ -319,6 +325,27 @@ describe("the codes of a page", () => {
         .toBuffer();
       const codes = await readBarcodes(new Uint8Array(png), { formats: ["QRCode"], maxNumberOfSymbols: 20 });
       expect(codes.map((code) => code.text).sort()).toEqual(cards.map(({ number }) => printedNumber(number)).sort());
+    });
+  });
+
+  it("of a sitting sheet stand where its layout says, and give back its numbers", async () => {
+    const { sitting, sheet } = plan({});
+    await reading({ parts: new Set(["sheet"]) }, async (pdf) => {
+      const { width, height, dots } = pdf.draw(1, DPI);
+      const png = await sharp(dots, { raw: { width, height, channels: 1 } })
+        .png()
+        .toBuffer();
+      const codes = await readBarcodes(new Uint8Array(png), { formats: ["QRCode"], maxNumberOfSymbols: 20 });
+      const parsed = codes.flatMap(({ text, position }) => {
+        const code = parseCornerCode(text);
+        return code.ok ? [{ ...code.value, at: position.topLeft }] : [];
+      });
+      expect(joinCodes(parsed)).toEqual(sitting.piles.map((pile) => pile.numbers));
+      for (const { corner, at } of parsed) {
+        const [x, y] = cornerPlaces(sheet)[corner] as readonly [number, number];
+        expect(Math.abs((at.x + 0.5) * DOT - x)).toBeLessThan(REGISTER);
+        expect(Math.abs((at.y + 0.5) * DOT - y)).toBeLessThan(REGISTER);
+      }
     });
   });
 });

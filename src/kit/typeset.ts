@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import { correction, generate } from "lean-qr";
 import { toSvgSource } from "lean-qr/extras/svg";
-import type { KitPage, PageItem } from "../core/kit/page.ts";
+import type { CodeItem, KitPage, PageItem } from "../core/kit/page.ts";
 import { chooseFonts, type FontChoice, type TextToSet } from "./fonts.ts";
 import { TEMPLATE } from "./template.ts";
 
@@ -42,7 +42,7 @@ export function typesetKit(kit: KitDocument): TypesetKit {
       [...kit.pictures].map(([hash, { mime, bytes }]) => [hash, { name: `${hash}.${EXTENSIONS[mime]}`, bytes }]),
     );
     for (const { name, bytes } of files.values()) map(name, bytes);
-    for (const content of codesOf(kit.pages)) map(codeFile(content), drawCode(content));
+    for (const [name, code] of codesOf(kit.pages)) map(name, drawCode(code));
     const fileOf = (picture: string): string => `/${files.get(picture)?.name}`;
     map("kit.json", JSON.stringify(toData(kit, fonts, fileOf)));
     map("kit.typ", TEMPLATE);
@@ -73,16 +73,18 @@ function* textsOf(pages: readonly KitPage[]): Generator<TextToSet> {
       yield { text: item.runs.map((run) => toText(run.text)).join(""), language: item.language, name: item.name };
 }
 
-function codesOf(pages: readonly KitPage[]): ReadonlySet<string> {
-  const codes = new Set<string>();
-  for (const item of itemsOf(pages)) if (item.kind === "code") codes.add(item.content);
+/** Every code by the name of its file. */
+function codesOf(pages: readonly KitPage[]): ReadonlyMap<string, CodeItem> {
+  const codes = new Map<string, CodeItem>();
+  for (const item of itemsOf(pages)) if (item.kind === "code") codes.set(codeFile(item), item);
   return codes;
 }
 
-const codeFile = (content: string): string => `code-${Buffer.from(content).toString("hex")}.svg`;
+const codeFile = ({ content, quiet }: CodeItem): string => `code-${quiet}-${Buffer.from(content).toString("hex")}.svg`;
 
-/** A QR code (ISO/IEC 18004) with correction level M and the quiet zone of four modules. */
-const drawCode = (content: string): string => toSvgSource(generate(content, { minCorrectionLevel: correction.M }));
+/** A QR code (ISO/IEC 18004) with correction level M and its quiet zone. */
+const drawCode = ({ content, quiet }: CodeItem): string =>
+  toSvgSource(generate(content, { minCorrectionLevel: correction.M }), { pad: quiet });
 
 function toData(kit: KitDocument, fonts: FontChoice, fileOf: (picture: string) => string): unknown {
   const set = (text: string, language: string): string => fonts.settable(toText(text), language);
@@ -95,8 +97,7 @@ function toData(kit: KitDocument, fonts: FontChoice, fileOf: (picture: string) =
         runs: one.runs.map((run) => ({ ...run, text: set(run.text, one.language) })),
       };
     if (one.kind === "picture") return { ...one, file: fileOf(one.picture) };
-    if (one.kind === "code")
-      return { ...one, kind: "picture", file: `/${codeFile(one.content)}`, alt: `Code of card ${one.content}` };
+    if (one.kind === "code") return { ...one, kind: "picture", file: `/${codeFile(one)}` };
     return one;
   };
   const pages = kit.pages.map((page) => ({ ...page, items: page.items.map(item) }));

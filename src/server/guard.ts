@@ -6,7 +6,7 @@ import type { MiddlewareHandler } from "hono";
 /** Headers on every answer. Pages load nothing from elsewhere and cannot be framed. */
 const HEADERS: Readonly<Record<string, string>> = {
   "content-security-policy":
-    "default-src 'self'; img-src 'self' data: blob:; media-src 'self' blob:; style-src 'self'; script-src 'self'; connect-src 'self'; object-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'",
+    "default-src 'self'; img-src 'self' data: blob:; media-src 'self' blob:; style-src 'self'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'; object-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'",
   "cross-origin-opener-policy": "same-origin",
   "cross-origin-resource-policy": "same-origin",
   "x-content-type-options": "nosniff",

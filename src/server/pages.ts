@@ -12,6 +12,7 @@ const TYPES: Readonly<Record<string, string>> = {
   ".woff2": "font/woff2",
   ".woff": "font/woff",
   ".json": "application/json",
+  ".wasm": "application/wasm",
   ".webmanifest": "application/manifest+json",
 };
 

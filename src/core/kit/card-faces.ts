@@ -129,7 +129,8 @@ function edgeItems(card: KitCard, side: "prompt" | "answer", slot: Slot, style: 
     items.push(textItem(foot, number, { ...small, ink: "text", runs: [{ text: number, look: "strong" }], most: 9 }));
   if ((style.mark === "code" || style.mark === "both") && side === "prompt") {
     const at = { x: slot.x + slot.width - FACE.code - 2, y: slot.y + slot.height - FACE.code - 2 };
-    items.push({ kind: "code", ...at, width: FACE.code, height: FACE.code, turned: false, content: number });
+    const square = { ...at, width: FACE.code, height: FACE.code, turned: false };
+    items.push({ kind: "code", ...square, content: number, alt: `Code of card ${number}`, quiet: 4 });
   }
   return items;
 }

@@ -124,10 +124,22 @@ describe("the pages of a kit", () => {
 
   it("list every number of the sitting once, with its check digit", () => {
     const numbers = Array.from({ length: 700 }, (_, i) => 3 * i + 1);
-    const sitting = { title: "Sitting", piles: [{ title: "Compartment 3", numbers }] };
+    const from = { box: "box", date: "2026-11-25", day: 7 };
+    const sitting = { title: "Sitting", piles: [{ title: "Compartment 3", numbers }], from };
     const texts = textsOf(pagesOf({ parts: new Set(["sheet"]), sitting }));
     expect(texts.filter((text) => /^\d+-\d$/.test(text))).toEqual(numbers.map(printedNumber));
     expect(texts).toContain("Compartment 3: 700 cards");
+  });
+
+  it("give the sitting four codes on each page, and none on paper that is too small for them", () => {
+    const from = { box: "box", date: "2026-11-25", day: 7 };
+    const piles = [{ title: "Compartment 3", numbers: Array.from({ length: 700 }, (_, i) => i + 1) }];
+    const codesOn = (sheet: Size) =>
+      pagesOf({ parts: new Set(["sheet"]), sheet, turn: "fold", sitting: { title: "Sitting", piles, from } }).map(
+        ({ items }) => items.filter(({ kind }) => kind === "code").length,
+      );
+    expect(new Set(codesOn(SHEETS.a4 as Size))).toEqual(new Set([4]));
+    expect(new Set(codesOn({ width: 148, height: 105 }))).toEqual(new Set([0]));
   });
 });
 

@@ -10,7 +10,8 @@ import { calibrationPages, instructionPage } from "./help-pages.ts";
 import { impose, type Turn } from "./impose.ts";
 import type { KitPage } from "./page.ts";
 import type { Size } from "./paper.ts";
-import { type SittingSheet, sheetPages } from "./sheet-pages.ts";
+import type { SittingSheet } from "./sheet-layout.ts";
+import { sheetPages } from "./sheet-pages.ts";
 
 /** What a kit can hold, in the order in which it is printed. */
 export const KIT_PARTS = ["calibration", "instructions", "cards", "dividers", "chart", "calendar", "sheet"] as const;

@@ -41,6 +41,9 @@ export interface PictureItem extends Slot {
 export interface CodeItem extends Slot {
   readonly kind: "code";
   readonly content: string;
+  readonly alt: string;
+  /** Modules of white around it inside the box; where there are none, the page must leave four. */
+  readonly quiet: number;
 }
 
 /** A line of a width in millimetres; it says nothing to those who hear the page. */

@@ -1,90 +1,131 @@
-// The sitting sheet: the numbers of today's cards, pile by pile, with a box to mark each card that was missed.
+// The sitting sheet: the numbers of a day's cards, pile by pile, with a box to mark each card that was missed. Four
+// corner codes let a camera read it.
 import { printedNumber } from "../cards/card-number.ts";
-import { type KitPage, type PageItem, textItem } from "./page.ts";
+import { type KitPage, type LineItem, type PageItem, textItem } from "./page.ts";
 import type { Size } from "./paper.ts";
+import { plainSheetPages } from "./plain-sheet.ts";
+import {
+  cornerPlaces,
+  FIRST_LINE,
+  hasRoom,
+  SHEET,
+  type SheetPage,
+  type SittingSheet,
+  sheetLayout,
+  titleLines,
+} from "./sheet-layout.ts";
 
-/** A pile of the sheet: what it is called, and its cards' numbers in the order in which they lie. */
-export interface SheetPile {
-  readonly title: string;
-  readonly numbers: readonly number[];
-}
+const WORDS =
+  "Ask each pile from its top. Tick or cross the box of every card that you missed at the first asking; leave the others empty. Black a box out to take its mark back. Missed cards go back to compartment 1, recalled cards one compartment on; at the end ask the missed ones again until each is recalled. A pile that you did not ask: mark “left out” on its line.";
 
-/** What a sheet is about; without piles it is a blank one to write numbers on. */
-export interface SittingSheet {
-  readonly title: string;
-  readonly piles: readonly SheetPile[];
-}
+const PHOTO_WORDS =
+  "To enter it: photograph the whole page with its four codes, lying flat, in even light. Or type the numbers of the missed cards.";
 
-const MARGIN = 15;
-const COLUMNS = 6;
-const LINE = 7;
-const HEAD = 32;
-
-/** The pages of a sheet. */
+/** The pages of a sheet: with codes if it belongs to a day and the paper has room for them. */
 export function sheetPages(sheet: SittingSheet, size: Size): readonly KitPage[] {
-  const rows = rowsOf(sheet);
-  const perPage = Math.floor((size.height - 2 * MARGIN - HEAD) / LINE);
-  const pages: KitPage[] = [];
-  for (let from = 0; from < rows.length; from += perPage) {
-    const some = rows.slice(from, from + perPage);
-    const numbered =
-      rows.length > perPage
-        ? `${sheet.title} (${pages.length + 1} of ${Math.ceil(rows.length / perPage)})`
-        : sheet.title;
-    pages.push({
-      ...size,
-      items: [...heads(numbered, size), ...some.flatMap((row, i) => drawRow(row, size, MARGIN + HEAD + i * LINE))],
-    });
-  }
-  return pages;
+  const { from } = sheet;
+  const pages = from && hasRoom(size) ? sheetLayout({ ...sheet, from }, size) : [];
+  if (pages.length === 0) return plainSheetPages(sheet, size);
+  return pages.map((page) => ({
+    ...size,
+    items: [...heads(sheet.title, page), ...codes(page), ...titles(page), ...boxes(page), ...foot(size)],
+  }));
 }
 
-/** A line of the sheet: the title of a pile, or some of its cards; null is a place to write a number on. */
-type Row = { readonly title: string } | { readonly cards: readonly (number | null)[] };
-
-function rowsOf({ piles }: SittingSheet): readonly Row[] {
-  if (piles.length === 0)
-    return Array.from({ length: 30 }, () => ({ cards: Array.from({ length: COLUMNS }, () => null) }));
-  return piles.flatMap(({ title, numbers }): Row[] => {
-    const rows: Row[] = [{ title: `${title}: ${numbers.length} ${numbers.length === 1 ? "card" : "cards"}` }];
-    for (let i = 0; i < numbers.length; i += COLUMNS) rows.push({ cards: numbers.slice(i, i + COLUMNS) });
-    return rows;
-  });
+/** The strip between two codes, above or below. */
+function strip({ width, height }: Size, where: "above" | "below") {
+  const x = SHEET.margin + SHEET.code + SHEET.quiet;
+  const y = where === "above" ? SHEET.margin : height - SHEET.margin - SHEET.code;
+  return { x, y, width: width - 2 * x, height: SHEET.code };
 }
 
-function heads(title: string, size: Size): readonly PageItem[] {
-  const line = { x: MARGIN, width: size.width - 2 * MARGIN };
-  const words =
-    "Ask each pile from the top of the sheet down. Mark the box of every card that you missed at the first asking, and leave the others empty. Missed cards go back to compartment 1, recalled cards go one compartment on. At the end ask the missed cards again until each is recalled.";
+function heads(title: string, { head }: SheetPage): readonly PageItem[] {
+  const place = strip(head.size, "above");
+  const numbered = head.pages > 1 ? `${title} (${head.page} of ${head.pages})` : title;
   return [
-    textItem({ ...line, y: MARGIN, height: 9 }, title, {
-      most: 17,
+    textItem({ ...place, height: 8 }, numbered, {
+      most: 15,
       heading: 1,
-      runs: [{ text: title, look: "strong" }],
+      runs: [{ text: numbered, look: "strong" }],
     }),
-    textItem({ ...line, y: MARGIN + 10, height: 18 }, words, {
-      most: 10,
-      ink: "quiet",
+    textItem({ ...place, y: place.y + 8, height: place.height - 8 }, WORDS, {
+      most: 8.5,
       name: "the words of the sheet",
     }),
   ];
 }
 
-function drawRow(row: Row, size: Size, y: number): readonly PageItem[] {
-  const width = (size.width - 2 * MARGIN) / COLUMNS;
-  if ("title" in row) {
-    const place = { x: MARGIN, y, width: size.width - 2 * MARGIN, height: LINE - 1 };
-    return [textItem(place, row.title, { most: 11, lie: "middle", runs: [{ text: row.title, look: "strong" }] })];
-  }
-  return row.cards.flatMap((number, i): readonly PageItem[] => {
-    const x = MARGIN + i * width;
-    const box = { kind: "box", x, y: y + 1, width: 4, height: 4, turned: false, shade: null, frame: true } as const;
-    const place = { x: x + 6, y, width: width - 8, height: LINE - 1 };
-    if (number === null)
-      return [
-        box,
-        { kind: "line", from: [place.x, y + 5], to: [place.x + place.width, y + 5], width: 0.1, look: "cut" },
-      ];
-    return [box, textItem(place, printedNumber(number), { most: 10, lie: "middle" })];
+const codes = ({ head, codes }: SheetPage): readonly PageItem[] =>
+  cornerPlaces(head.size).map(([x, y], i) => ({
+    kind: "code",
+    x,
+    y,
+    width: SHEET.code,
+    height: SHEET.code,
+    turned: false,
+    content: codes[i] as string,
+    alt: "Code of this page for a camera",
+    quiet: 0,
+  }));
+
+function titles({ titles, parts, head: { size } }: SheetPage): readonly PageItem[] {
+  const lines = titleLines(parts);
+  return titles.flatMap(({ title, cards, goesOn }, i): readonly PageItem[] => {
+    const y = FIRST_LINE + (lines[i] as number) * SHEET.line;
+    const text = `${title}${goesOn ? ", continued" : ""}: ${cards} ${cards === 1 ? "card" : "cards"}`;
+    const place = { x: SHEET.margin, y, width: size.width - SHEET.margin - SHEET.leftOut - 4, height: SHEET.line };
+    const beside = { ...place, x: size.width - SHEET.leftOut + SHEET.box + 2, width: SHEET.leftOut - SHEET.box - 12 };
+    return [
+      textItem(place, text, { most: 11, lie: "middle", runs: [{ text, look: "strong" }] }),
+      textItem(beside, "left out", { most: 9, lie: "middle", ink: "quiet" }),
+    ];
   });
+}
+
+function boxes({ boxes, head: { size } }: SheetPage): readonly PageItem[] {
+  const wide = (size.width - 2 * SHEET.margin) / SHEET.columns - SHEET.box - 4;
+  return boxes.flatMap(({ x, y, number }): readonly PageItem[] => {
+    const place = { x: x + SHEET.box + 2, y, width: wide, height: SHEET.box };
+    const label = number === null ? [] : [textItem(place, printedNumber(number), { most: 11, lie: "middle" })];
+    return [...frame(x, y, SHEET.box), ...label];
+  });
+}
+
+/** The frame of a box, its outer edge where the box ends. Dark, since a camera finds the box by it. */
+function frame(x: number, y: number, side: number): readonly LineItem[] {
+  const width = 0.25;
+  const [from, to] = [width / 2, side - width / 2];
+  const line = (a: readonly [number, number], b: readonly [number, number]): LineItem => ({
+    kind: "line",
+    from: [x + a[0], y + a[1]],
+    to: [x + b[0], y + b[1]],
+    width,
+    look: "drawn",
+  });
+  return [
+    line([0, from], [side, from]),
+    line([0, to], [side, to]),
+    line([from, 0], [from, side]),
+    line([to, 0], [to, side]),
+  ];
+}
+
+/** Lines to write on between the codes below. */
+function foot(size: Size): readonly PageItem[] {
+  const place = strip(size, "below");
+  const title = "New cards to make, and notes";
+  const lines = [13, 20].map(
+    (down): LineItem => ({
+      kind: "line",
+      from: [place.x, place.y + down],
+      to: [place.x + place.width, place.y + down],
+      width: 0.1,
+      look: "cut",
+    }),
+  );
+  return [
+    textItem({ ...place, height: 5 }, title, { most: 10, runs: [{ text: title, look: "strong" }] }),
+    ...lines,
+    textItem({ ...place, y: place.y + 22, height: 8 }, PHOTO_WORDS, { most: 8.5, ink: "quiet" }),
+  ];
 }
