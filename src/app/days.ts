@@ -25,7 +25,7 @@ export async function today({ clock }: Pick<Context, "clock">, session: Session,
 export const nextFreeDay = ({ day, last }: Today): BoxDay => (last ? Math.max(day, last.day + 1) : day);
 
 /** The first box day on which there is anything to do: now, while there are new cards to introduce. */
-async function firstWork({ boxes }: Session, box: BoxRecord): Promise<BoxDay> {
+export async function firstWork({ boxes }: Session, box: BoxRecord): Promise<BoxDay> {
   if (box.newPerDay > 0 && (await boxes.stock(box.id, 1)).length > 0) return 0;
   return (await boxes.firstDue(box.id)) ?? Number.POSITIVE_INFINITY;
 }

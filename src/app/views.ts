@@ -10,6 +10,7 @@ import type { Fact } from "../core/facts/fact.ts";
 import type { Waiting } from "../core/load/expected.ts";
 import type { Pace } from "../core/load/minutes.ts";
 import type { LogEntry } from "../core/log/entry.ts";
+import type { EntryId } from "../core/log/entry-id.ts";
 import type { RecallCount } from "../core/recall/estimate.ts";
 import type { SittingPlan } from "../core/sitting/plan.ts";
 import type { SittingEvent } from "../core/sitting/sitting.ts";
@@ -21,6 +22,44 @@ export interface BoxView {
   readonly chart: Chart;
   readonly calendar: Calendar;
   readonly newPerDay: number;
+}
+
+/** The newest results from paper, as long as nothing was built on them. */
+export interface PaperUndo {
+  readonly sitting: EntryId;
+  readonly date: LocalDate;
+  readonly asked: number;
+}
+
+/** A day whose results can be entered from paper. */
+export interface PaperDayView {
+  /** Dates that can be entered, the earliest first. */
+  readonly dates: readonly LocalDate[];
+  readonly date: LocalDate;
+  readonly day: BoxDay;
+  /** Numbers of the cards that are due, by pile, the highest compartment first. */
+  readonly piles: readonly {
+    readonly compartment: number;
+    readonly bundle: number;
+    readonly numbers: readonly number[];
+  }[];
+  /** Numbers of the new cards that a sheet of this day names. */
+  readonly newCards: readonly number[];
+  readonly undo: PaperUndo | null;
+}
+
+/** What the results of one day on paper come to. */
+export interface PaperOutcome {
+  readonly sitting: EntryId;
+  readonly date: LocalDate;
+  readonly day: BoxDay;
+  readonly recalled: number;
+  readonly missed: number;
+  /** Of those recalled, the ones that leave the last compartment. */
+  readonly kept: number;
+  readonly introduced: number;
+  /** Due cards that were not asked, and stay due. */
+  readonly left: number;
 }
 
 /** A step of editing. */

@@ -18,6 +18,7 @@ import { addImportRoutes } from "./import-routes.ts";
 import { addLibraryRoutes } from "./library-routes.ts";
 import type { Log } from "./logging.ts";
 import { pages } from "./pages.ts";
+import { addPaperRoutes } from "./paper-routes.ts";
 import { addSoundRoutes } from "./sound-routes.ts";
 
 /** What the HTTP side is made of. */
@@ -73,6 +74,7 @@ export function createApp({ context, jobs, normalise, log, hosts, webFolder, ver
   addLibraryRoutes(api, context, critic, normalise);
   addEditRoutes(api, context, critic);
   addSoundRoutes(api, context);
+  addPaperRoutes(api, context);
   addCritiqueRoutes(api, context, critic);
   addImportRoutes(api, jobs, normalise);
   addDemoRoutes(api, context, normalise);

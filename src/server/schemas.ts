@@ -3,6 +3,7 @@
 import { z } from "@hono/zod-openapi";
 import { COLUMNS } from "../app/views.ts";
 import { isLocalDate, isTimeZone } from "../core/calendar/local-date.ts";
+import { MOST_CARD_NUMBER } from "../core/cards/card-number.ts";
 import { checkChart } from "../core/chart/chart.ts";
 import { RULES } from "../core/critique/note.ts";
 import { isAngle } from "../core/facts/angle-name.ts";
@@ -226,6 +227,29 @@ export const logSchema = z.object({ entries: z.array(logEntrySchema).min(1).max(
 export const cardIdsSchema = z.object({ ids: z.array(cardId).max(200) }).openapi("CardIds");
 
 const limit = z.coerce.number().int().min(1).max(500).default(100);
+
+const cardNumbers = z.array(z.number().int().min(1).max(MOST_CARD_NUMBER)).max(5_000);
+
+export const paperQuerySchema = z.object({ date: date.optional() });
+
+export const paperDaysSchema = z
+  .object({
+    days: z
+      .array(
+        z.object({
+          date,
+          /** Left out: every card that was due. */
+          asked: cardNumbers.optional(),
+          missed: cardNumbers,
+          introduced: cardNumbers.default([]),
+        }),
+      )
+      .min(1)
+      .max(31),
+  })
+  .openapi("PaperDays");
+
+export const paperTakeBackSchema = z.object({ sittings: z.array(entryId).min(1).max(31) }).openapi("PaperTakeBack");
 
 export const noteKeysSchema = z
   .object({ keys: z.array(z.string().min(1).max(300)).min(1).max(500) })

@@ -7,6 +7,7 @@ import { factsContract } from "./facts-contract.ts";
 import { learnerContract } from "./learner-contract.ts";
 import { libraryContract } from "./library-contract.ts";
 import { logContract } from "./log-contract.ts";
+import { paperContract } from "./paper-contract.ts";
 import { placementContract } from "./placement-contract.ts";
 import { rechartContract } from "./rechart-contract.ts";
 import { transactionContract } from "./transaction-contract.ts";
@@ -23,5 +24,6 @@ export function storeContract(name: string, newDatabase: NewDatabase): void {
     editsContract(newDatabase);
     learnerContract(newDatabase);
     rechartContract(newDatabase);
+    paperContract(newDatabase);
   });
 }

@@ -1,0 +1,195 @@
+// Results from paper: a box that is practised on paper only is the box that a person keeps by hand.
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { addFact, addSubject } from "../../src/app/facts.ts";
+import { enterPaper, type PaperDay, paperDay, previewPaper, takeBackPaper } from "../../src/app/paper-results.ts";
+import { rebuild } from "../../src/app/rebuild.ts";
+import { recordEntries } from "../../src/app/record.ts";
+import { changeSettings, setUpBox } from "../../src/app/set-up.ts";
+import { addDays, type LocalDate, localDateAt } from "../../src/core/calendar/local-date.ts";
+import { LEVELLED_CHART } from "../../src/core/chart/make-chart.ts";
+import { uniform } from "../../src/core/random.ts";
+import { DAY_MS, FIRST_EVENING, idAt } from "../support/any-log.ts";
+import { starPair } from "../support/night-sky.ts";
+import { PaperPiles } from "../support/paper-piles.ts";
+import {
+  addLearner,
+  contextOn,
+  dump,
+  type NewDatabase,
+  type StoreDatabase,
+  type TestContext,
+} from "../support/store-database.ts";
+
+const STARS = 12;
+let worlds = 0;
+
+export function paperContract(newDatabase: NewDatabase): void {
+  let database: StoreDatabase;
+  let context: TestContext;
+  let box: string;
+  let world: number;
+  const start = localDateAt(FIRST_EVENING, "Europe/Lisbon", 4);
+
+  beforeEach(async () => {
+    database = await newDatabase();
+    await database.open();
+    world = ++worlds;
+    const learner = `reader ${world}`;
+    await addLearner(database, learner);
+    context = contextOn(await database.open(learner));
+    context.now = FIRST_EVENING;
+    await addSubject(context, `paper sky ${world}`, "The night sky");
+    for (let n = 0; n < STARS; n++) await addFact(context, `${world} paper ${n}`, `paper sky ${world}`, starPair(n));
+    ({ id: box } = await setUpBox(context, { timeZone: "Europe/Lisbon", chart: LEVELLED_CHART, newPerDay: 3 }));
+  });
+  afterEach(() => database.drop());
+
+  const numbers = async (): Promise<ReadonlyMap<number, string>> =>
+    new Map(
+      (await context.store.read(({ library }) => library.cardsOfSubject(`paper sky ${world}`))).map((card) => [
+        card.number,
+        card.id,
+      ]),
+    );
+  const places = async () => {
+    const rows = await database.run(
+      `select card_id as card, place, compartment, bundle from placement where box_id = '${box}' and place <> 'stock' order by card_id`,
+    );
+    return rows.map((row) => ({ ...row }));
+  };
+  const date = (day: number): LocalDate => addDays(start, day);
+
+  describe("results from paper", () => {
+    it.each(["chart-goes-on", "chart-waits"] as const)(
+      "put every card where a hand would, week after week: %s",
+      async (policy) => {
+        await changeSettings(context, { policy });
+        const hand = new PaperPiles(LEVELLED_CHART);
+        const cardOf = await numbers();
+        for (let evening = 0; evening < 24; evening++) {
+          context.now = FIRST_EVENING + evening * DAY_MS;
+          const view = await paperDay(context);
+          const asked = view.piles.flatMap((pile) => pile.numbers);
+          expect(asked.map((number) => cardOf.get(number)).sort()).toEqual([...hand.due(view.day)].sort());
+          const missed = asked.filter((number) => uniform("paper", `${evening} ${number}`) < 0.2);
+          const introduced = view.newCards;
+          if (asked.length + introduced.length === 0) continue;
+          const order: PaperDay = { date: view.date, missed, introduced };
+          const [preview] = await previewPaper(context, [order]);
+          const [done] = await enterPaper(context, [order]);
+          expect({ ...done, sitting: null }).toEqual({ ...preview, sitting: null });
+          expect(done).toMatchObject({ missed: missed.length, recalled: asked.length - missed.length, left: 0 });
+          for (const number of asked)
+            hand.answer(
+              {
+                card: cardOf.get(number) ?? "",
+                pass: "visit",
+                answer: missed.includes(number) ? "missed" : "recalled",
+              },
+              view.day,
+            );
+          for (const number of introduced)
+            hand.answer({ card: cardOf.get(number) ?? "", pass: "introduction", answer: "recalled" }, view.day);
+        }
+        expect(await places()).toEqual(hand.places());
+        expect((await rebuild(context)).differences).toEqual([]);
+      },
+    );
+
+    it("of several days are placed as if each had been entered on its evening", async () => {
+      const view = await paperDay(context);
+      await enterPaper(context, [{ date: view.date, missed: [], introduced: view.newCards }]);
+      // Three evenings on paper, then all of them at once.
+      context.now = FIRST_EVENING + 3 * DAY_MS;
+      await changeSettings(context, { policy: "chart-goes-on" });
+      const [one = 0] = view.newCards;
+      const outcomes = await enterPaper(
+        context,
+        [3, 1, 2].map((day) => ({ date: date(day), missed: day === 2 ? [one] : [], introduced: [] })),
+      );
+      expect(outcomes.map((outcome) => [outcome.date, outcome.day])).toEqual(
+        [1, 2, 3].map((day) => [date(day), day + 1]),
+      );
+      const hand = new PaperPiles(LEVELLED_CHART);
+      const cardOf = await numbers();
+      for (const number of view.newCards)
+        hand.answer({ card: cardOf.get(number) ?? "", pass: "introduction", answer: "recalled" }, 1);
+      for (const day of [2, 3, 4])
+        for (const card of hand.due(day))
+          hand.answer(
+            { card, pass: "visit", answer: day === 3 && card === cardOf.get(one) ? "missed" : "recalled" },
+            day,
+          );
+      expect(await places()).toEqual(hand.places());
+      expect((await rebuild(context)).differences).toEqual([]);
+    });
+
+    it("are taken back as one step, and everything is as it was", async () => {
+      const first = await paperDay(context);
+      await enterPaper(context, [{ date: first.date, missed: [], introduced: first.newCards }]);
+      context.now = FIRST_EVENING + DAY_MS;
+      const before = await places();
+      const view = await paperDay(context);
+      const [one = 0] = view.piles.flatMap((pile) => pile.numbers);
+      await enterPaper(context, [{ date: view.date, missed: [one], introduced: view.newCards }]);
+      const { undo } = await paperDay(context);
+      expect(undo).toMatchObject({ date: view.date, asked: first.newCards.length });
+      await takeBackPaper(context, [undo?.sitting ?? ""]);
+      expect(await places()).toEqual(before);
+      const again = await paperDay(context);
+      expect({ ...again, undo: null }).toEqual({ ...view, undo: null });
+      expect((await rebuild(context)).differences).toEqual([]);
+    });
+
+    it("can no longer be taken back once a card of the box was touched since", async () => {
+      const first = await paperDay(context);
+      const [done] = await enterPaper(context, [{ date: first.date, missed: [], introduced: first.newCards }]);
+      context.now = FIRST_EVENING + DAY_MS;
+      const card = (await numbers()).get(first.newCards[0] ?? 0) ?? "";
+      const [receipt] = await recordEntries(context, [
+        { id: idAt(1, 9, world), box, at: context.now, kind: "move", card, day: first.day, to: 5 },
+      ]);
+      expect(receipt?.status).toBe("saved");
+      expect((await paperDay(context)).undo).toBeNull();
+      await expect(takeBackPaper(context, [done?.sitting ?? ""])).rejects.toMatchObject({
+        failure: { kind: "conflict" },
+      });
+    });
+
+    it("are refused whole where one number is wrong, and say where that card is", async () => {
+      const first = await paperDay(context);
+      await enterPaper(context, [{ date: first.date, missed: [], introduced: first.newCards }]);
+      context.now = FIRST_EVENING + DAY_MS;
+      const view = await paperDay(context);
+      const stranger = [...(await numbers()).keys()].find(
+        (number) => !view.piles.some((pile) => pile.numbers.includes(number)) && !view.newCards.includes(number),
+      );
+      const enter = (day: Partial<PaperDay>) =>
+        enterPaper(context, [{ date: view.date, missed: [], introduced: [], ...day }]);
+      const before = await dump(database);
+      await expect(enter({ missed: [stranger ?? 0] })).rejects.toMatchObject({
+        failure: { kind: "conflict", message: expect.stringMatching(/was not due .* it is still in the stock/u) },
+      });
+      await expect(enter({ missed: [999_999] })).rejects.toMatchObject({ failure: { kind: "not-found" } });
+      await expect(enter({ introduced: first.newCards })).rejects.toMatchObject({ failure: { kind: "conflict" } });
+      await expect(enter({ date: addDays(view.date, 1) })).rejects.toMatchObject({
+        failure: { kind: "invalid-input" },
+      });
+      expect(await dump(database)).toEqual(before);
+      await enter({});
+      await expect(enter({ date: addDays(view.date, -1) })).rejects.toMatchObject({ failure: { kind: "conflict" } });
+    });
+
+    it("leave what was not asked where it is, still due", async () => {
+      const first = await paperDay(context);
+      await enterPaper(context, [{ date: first.date, missed: [], introduced: first.newCards }]);
+      context.now = FIRST_EVENING + DAY_MS;
+      const view = await paperDay(context);
+      const [one = 0, ...rest] = view.piles.flatMap((pile) => pile.numbers);
+      const [outcome] = await enterPaper(context, [{ date: view.date, asked: [one], missed: [], introduced: [] }]);
+      expect(outcome).toMatchObject({ recalled: 1, left: rest.length });
+      const later = await paperDay(context);
+      expect(later.piles.flatMap((pile) => pile.numbers)).toEqual(rest);
+    });
+  });
+}
