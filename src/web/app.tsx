@@ -21,6 +21,7 @@ const TablePage = lazy(async () => ({ default: (await import("./workshop/table/t
 const SplitPage = lazy(async () => ({ default: (await import("./workshop/split/split-page.tsx")).SplitPage }));
 const BoxPage = lazy(async () => ({ default: (await import("./box/box-page.tsx")).BoxPage }));
 const CardPage = lazy(async () => ({ default: (await import("./box/card-page.tsx")).CardPage }));
+const PaperPage = lazy(async () => ({ default: (await import("./paper/paper-page.tsx")).PaperPage }));
 const SheetPage = lazy(async () => ({ default: (await import("./paper/photo/sheet-page.tsx")).SheetPage }));
 const PlanPage = lazy(async () => ({ default: (await import("./plan/plan-page.tsx")).PlanPage }));
 
@@ -84,6 +85,9 @@ function Pages() {
         <BoxPage />
       </Route>
       <Route path="/box/card/:id">{({ id }) => <CardPage key={id} id={decoded(id)} />}</Route>
+      <Route path="/paper">
+        <PaperPage />
+      </Route>
       <Route path="/paper/photo">
         <SheetPage />
       </Route>

@@ -14,6 +14,8 @@ import type {
   ImportPreview,
   ImportStatus,
   Page,
+  PaperDayView,
+  PaperOutcome,
   PlacedCard,
   PlanView,
   Receipt,
@@ -34,6 +36,7 @@ import type {
   logEntrySchema,
   newFactSchema,
   newFactsSchema,
+  paperDaysSchema,
   settingsSchema,
   setUpSchema,
 } from "../server/schemas.ts";
@@ -44,6 +47,8 @@ import { noteId } from "./data/new-id.ts";
 export type NewFact = input<typeof newFactSchema>;
 /** Facts that are written together. */
 export type NewFacts = input<typeof newFactsSchema>;
+/** Results of days on paper. */
+export type PaperDays = input<typeof paperDaysSchema>["days"];
 /** A fact as it is reworded. */
 export type EditFact = input<typeof editFactSchema>;
 /** The wording that the server takes; it numbers gaps itself. */
@@ -204,6 +209,11 @@ export const api = {
       type: file.type,
     }),
   addSound: (file: Blob) => request<{ readonly hash: string }>("POST", "/sounds", { body: file, type: file.type }),
+  paperDay: (date: string | null) => get<PaperDayView>(withQuery("/paper", { date: date ?? undefined })),
+  previewPaper: (days: PaperDays) =>
+    send<{ readonly outcomes: readonly PaperOutcome[] }>("POST", "/paper/preview", { days }),
+  enterPaper: (days: PaperDays) => send<{ readonly outcomes: readonly PaperOutcome[] }>("POST", "/paper", { days }),
+  takeBackPaper: (sittings: readonly string[]) => send<unknown>("POST", "/paper/take-back", { sittings }),
   startImport: (form: FormData) => request<ImportStatus>("POST", "/imports", { body: form }),
   previewImport: (id: string, choices: Choices, signal: AbortSignal) =>
     send<ImportPreview>("POST", `/imports/${at(id)}/preview`, choices, signal),

@@ -32,6 +32,7 @@ export const KEYS = {
   facts: ["facts"],
   fact: ["fact"],
   edits: ["edits"],
+  paper: ["paper"],
   tags: ["tags"],
 } as const;
 

@@ -1,0 +1,38 @@
+// The latest results from paper, which can be taken back until a card is asked or moved.
+import { useMutation } from "@tanstack/react-query";
+import type { PaperUndo } from "../../app/views.ts";
+import { api } from "../client.ts";
+import { errorWords, useRefresh } from "../data/queries.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
+import { useNotify } from "../shell/notices.tsx";
+import { counted, longDate } from "../words.ts";
+
+/** Takes results back. */
+export function useTakeBackPaper() {
+  const refresh = useRefresh();
+  const notify = useNotify();
+  return useMutation({
+    mutationFn: (sittings: readonly string[]) => api.takeBackPaper(sittings),
+    onSuccess: async () => {
+      await refresh();
+      notify("The results are taken back.");
+    },
+    onError: (error) => notify(errorWords(error)),
+  });
+}
+
+/** What was recorded last; nothing where it can no longer be taken back. */
+export function PaperUndoPanel({ undo }: { readonly undo: PaperUndo | null }) {
+  const takeBack = useTakeBackPaper();
+  if (!undo) return null;
+  return (
+    <p className="paper-undo">
+      <span>
+        {longDate(undo.date)} is recorded from paper, with {counted(undo.asked, "card")} asked.
+      </span>
+      <BusyButton className="quiet" busy={takeBack.isPending} onClick={() => takeBack.mutate([undo.sitting])}>
+        Take back
+      </BusyButton>
+    </p>
+  );
+}
