@@ -52,7 +52,10 @@ function Results({ box }: { readonly box: BoxView }) {
           <DateField view={view} set={setDate} />
           <details className="sheet">
             <summary>Read a photo of the sitting sheet</summary>
-            <PhotoReader wanted={{ box: box.id, date: null }} onRead={take} />
+            <PhotoReader wanted={{ box: box.id, date: view.date }} onRead={take} />
+            <p className="hint">
+              The photo stays on this device. <Link href="/paper/photo">Only read a sheet</Link> records nothing.
+            </p>
           </details>
           {/* Another day, or another photo, begins a new form. */}
           <PaperForm

@@ -1,6 +1,6 @@
 // A sitting sheet read from photos by itself: its numbers, to be taken to wherever results are entered.
 import { useState } from "react";
-import { useSearch } from "wouter";
+import { Link, useSearch } from "wouter";
 import { isLocalDate } from "../../../core/calendar/local-date.ts";
 import { printedNumber } from "../../../core/cards/card-number.ts";
 import type { SheetReading } from "../../../core/paper/sheet-reading.ts";
@@ -20,6 +20,9 @@ export function SheetPage() {
   return (
     <>
       <PageHeading title="Read a sheet">Read a sitting sheet</PageHeading>
+      <p>
+        <Link href="/paper">Enter paper results</Link> records what a sheet says.
+      </p>
       <Loaded query={today} what="the box">
         {({ box }) =>
           box ? (
