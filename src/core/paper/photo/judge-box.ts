@@ -38,8 +38,8 @@ export const LIMITS = {
   middle: 0.02,
   /** Darker than this altogether is a box that was blacked out. */
   blackedOut: 0.6,
-  /** A stroke that crosses several boxes belongs to the one that holds most of it, and to others with this part of that. */
-  shared: 0.6,
+  /** A stroke that crosses several boxes ticks the one that holds most of it, if each other holds less than this part of that. */
+  shared: 0.35,
   /** A stroke belongs to a box if at least this part of it lies in it. */
   inside: 0.3,
   /** What reaches in from the mark of another box: at most so much ink, so much of its stroke, so much in the middle. */
@@ -52,22 +52,34 @@ export const LIMITS = {
 
 /** Judges every box of a page together: a stroke that crosses several says something about each. */
 export function judgeBoxes(boxes: readonly BoxInk[]): readonly Judgement[] {
-  const most = new Map<number, StrokeInk>();
+  const homes = new Map<number, Home>();
   for (const { strokes } of boxes)
-    for (const one of strokes) if (one.ink > (most.get(one.stroke)?.ink ?? 0)) most.set(one.stroke, one);
-  return boxes.map((box) => judgeBox(box, most));
+    for (const one of strokes) {
+      const known = homes.get(one.stroke);
+      if (!known) homes.set(one.stroke, { most: one, next: 0 });
+      else if (one.ink > known.most.ink) homes.set(one.stroke, { most: one, next: known.most.ink });
+      else homes.set(one.stroke, { ...known, next: Math.max(known.next, one.ink) });
+    }
+  return boxes.map((box) => judgeBox(box, homes));
 }
 
-function judgeBox({ frame, strokes, pale, middle, even }: BoxInk, most: ReadonlyMap<number, StrokeInk>): Judgement {
+/** Where a stroke has most of its ink, and the ink of the box that has most after that. */
+interface Home {
+  readonly most: StrokeInk;
+  readonly next: number;
+}
+
+function judgeBox({ frame, strokes, pale, middle, even }: BoxInk, homes: ReadonlyMap<number, Home>): Judgement {
   const ink = sumInk(strokes);
   // Where the paper itself looks dark, the box was shaded or blacked out.
   if (frame < LIMITS.frame || 1 - (1 - ink) * even > LIMITS.blackedOut) return "doubtful";
   const bare = even >= LIMITS.even && pale <= LIMITS.pale;
-  const tails = ink < LIMITS.tail.ink && middle < LIMITS.tail.middle && strokes.every((one) => isTail(one, most));
+  const tails = ink < LIMITS.tail.ink && middle < LIMITS.tail.middle && strokes.every((one) => isTail(one, homes));
   if (bare && (ink < LIMITS.empty || tails)) return "empty";
-  const own = strokes.filter(
-    ({ stroke, ink, share }) => share >= LIMITS.inside && ink >= LIMITS.shared * (most.get(stroke)?.ink ?? 0),
-  );
+  const own = strokes.filter((one) => {
+    const home = homes.get(one.stroke);
+    return one.share >= LIMITS.inside && home?.most === one && home.next < LIMITS.shared * one.ink;
+  });
   return middle >= LIMITS.middle && sumInk(own) >= LIMITS.ticked ? "ticked" : "doubtful";
 }
 
@@ -75,7 +87,7 @@ function judgeBox({ frame, strokes, pale, middle, even }: BoxInk, most: Readonly
 const sumInk = (strokes: readonly StrokeInk[]): number => strokes.reduce((sum, { ink }) => sum + ink, 0);
 
 /** Whether a stroke is the end of a mark that stands in another box for sure. */
-function isTail({ stroke, share }: StrokeInk, most: ReadonlyMap<number, StrokeInk>): boolean {
-  const home = most.get(stroke);
+function isTail({ stroke, share }: StrokeInk, homes: ReadonlyMap<number, Home>): boolean {
+  const home = homes.get(stroke)?.most;
   return share < LIMITS.tail.share && home !== undefined && home.share >= LIMITS.inside && home.ink >= LIMITS.ticked;
 }
