@@ -56,6 +56,9 @@ export function SittingPanel({ view, box }: { readonly view: TodayView; readonly
             {most > 0 ? <Stepper label="More new cards" value={fresh} max={most} min={1} onChange={setFresh} /> : null}
           </>
         ) : null}
+        <p>
+          <Link href="/paper">Enter paper results</Link>
+        </p>
         {state === "nothing" || (state === "finished" && most === 0) ? null : (
           <p className="begin-row">
             <BusyButton
