@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type BoxInk, judgeBoxes, type StrokeInk } from "./judge-box.ts";
 
-const clean: BoxInk = { frame: 0.4, strokes: [], pale: 0, middle: 0, even: 1 };
+const clean: BoxInk = { frame: 0.4, strokes: [], pale: 0, middle: 0, even: 1, steady: 1 };
 const stroke = (ink: number, more: Partial<StrokeInk> = {}): StrokeInk => ({ stroke: 1, ink, share: 0.9, ...more });
 const judge = (box: Partial<BoxInk>) => judgeBoxes([{ ...clean, ...box }])[0];
 
@@ -13,6 +13,12 @@ describe("a box", () => {
     ["with a faint tick", { strokes: [stroke(0.04)], middle: 0.04 }, "ticked"],
     ["with two strokes of a cross", { strokes: [stroke(0.02), stroke(0.02, { stroke: 2 })], middle: 0.1 }, "ticked"],
     ["with a mark so faint that only the mean shows it", { pale: 0.02 }, "doubtful"],
+    [
+      "with pale ink where the edge of a shadow lies",
+      { strokes: [stroke(0.06)], middle: 0.1, steady: 0.7 },
+      "doubtful",
+    ],
+    ["with a tick across the edge of a shadow", { strokes: [stroke(0.12)], middle: 0.15, steady: 0.7 }, "ticked"],
     ["with a dot", { strokes: [stroke(0.015)], middle: 0.05 }, "doubtful"],
     ["with ink at its edge only", { strokes: [stroke(0.1)], middle: 0.01 }, "doubtful"],
     ["with a stroke that lies mostly outside", { strokes: [stroke(0.1, { share: 0.2 })], middle: 0.1 }, "doubtful"],

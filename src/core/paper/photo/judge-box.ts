@@ -22,6 +22,8 @@ export interface BoxInk {
   readonly pale: number;
   /** Mean darkness of ink in the middle of the box: its inner half by length. */
   readonly middle: number;
+  /** The darkest paper in the box against the brightest in it, 0 … 1. */
+  readonly steady: number;
   /** The paper in the box against the darkest beside it, 0 … 1. */
   readonly even: number;
 }
@@ -33,7 +35,11 @@ export const LIMITS = {
   /** At most so much that is nearly ink. The faintest pencil of the tuning photos left 0.008 of both together. */
   pale: 0.004,
   /** At least so much ink in a ticked box. */
-  ticked: 0.032,
+  ticked: 0.036,
+  /** The same where the edge of a shadow crosses the box: caught between it and the frame, shadow looks like ink. */
+  tickedInShadow: 0.09,
+  /** The darkest paper in the box against the brightest; less is the edge of a shadow. */
+  steady: 0.85,
   /** At least so much ink in the middle of a ticked box: what only reaches in from outside leaves less. */
   middle: 0.02,
   /** Darker than this altogether is a box that was blacked out. */
@@ -69,7 +75,7 @@ interface Home {
   readonly next: number;
 }
 
-function judgeBox({ frame, strokes, pale, middle, even }: BoxInk, homes: ReadonlyMap<number, Home>): Judgement {
+function judgeBox({ frame, strokes, pale, middle, even, steady }: BoxInk, homes: ReadonlyMap<number, Home>): Judgement {
   const ink = sumInk(strokes);
   // Where the paper itself looks dark, the box was shaded or blacked out.
   if (frame < LIMITS.frame || 1 - (1 - ink) * even > LIMITS.blackedOut) return "doubtful";
@@ -80,7 +86,8 @@ function judgeBox({ frame, strokes, pale, middle, even }: BoxInk, homes: Readonl
     const home = homes.get(one.stroke);
     return one.share >= LIMITS.inside && home?.most === one && home.next < LIMITS.shared * one.ink;
   });
-  return middle >= LIMITS.middle && sumInk(own) >= LIMITS.ticked ? "ticked" : "doubtful";
+  const least = steady < LIMITS.steady ? LIMITS.tickedInShadow : LIMITS.ticked;
+  return middle >= LIMITS.middle && sumInk(own) >= least ? "ticked" : "doubtful";
 }
 
 /** Ink of several strokes. */

@@ -112,10 +112,14 @@ function measureBox(page: FlatPage, strokes: StrokeMap, totals: Float32Array, fr
   const byStroke = new Map<number, number>();
   const quarter = Math.round(LONG / 4);
   let [middle, white, pale] = [0, 0, 0];
+  let [darkest, brightest] = [255, 1];
   for (let j = 0; j < LONG; j++)
     for (let i = 0; i < LONG; i++) {
       const at = (frame.top + INSET + j) * page.width + frame.left + INSET + i;
-      white += page.white[at] as number;
+      const paper = page.white[at] as number;
+      white += paper;
+      darkest = Math.min(darkest, paper);
+      brightest = Math.max(brightest, paper);
       const dark = page.dark[at] as number;
       if (dark < threshold) {
         if (dark > NEARLY * threshold) pale += dark;
@@ -134,6 +138,7 @@ function measureBox(page: FlatPage, strokes: StrokeMap, totals: Float32Array, fr
       share: dark / (totals[stroke] as number),
     })),
     pale: pale / area,
+    steady: darkest / brightest,
     middle: middle / (LONG - 2 * quarter) ** 2,
     even: Math.min(1, white / area / whiteBeside(page, frame)),
   };
