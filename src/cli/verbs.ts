@@ -10,6 +10,7 @@ import { importVerb } from "./import-verb.ts";
 import { kitVerb } from "./kit-verb.ts";
 import { loadVerb } from "./load-verb.ts";
 import { numberVerb } from "./number-verb.ts";
+import { paperVerb } from "./paper-verb.ts";
 import { readyVerb } from "./ready-verb.ts";
 import { rebuildVerb } from "./rebuild-verb.ts";
 import { serveVerb } from "./serve-verb.ts";
@@ -38,5 +39,6 @@ export const VERBS: readonly Verb[] = [
   calendarVerb,
   kitVerb,
   numberVerb,
+  paperVerb,
   rebuildVerb,
 ];

@@ -9,12 +9,28 @@ import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
 const VERBS = [
   ...["serve", "demo", "import", "export", "today", "sit", "chart", "design", "load", "afford", "ready"],
-  ...["calendar", "kit", "number", "rebuild"],
+  ...["critique", "split", "calendar", "kit", "number", "paper", "rebuild"],
 ];
 
 /** `longhold sit` with these lines typed. */
 const sit = (data: string, lines: readonly string[], newCards = "0") =>
   longholdTold(`${lines.join("\n")}\n`, "sit", "--new", newCards, "--data", data);
+
+describe("results from paper", () => {
+  test("are entered by the numbers of the missed cards, after a look at what that does", () =>
+    withFolder(async (data) => {
+      expect((await longhold("demo", "--data", data)).status).toBe(0);
+      const paper = (...words: readonly string[]) => longhold("paper", "--data", data, "--json", ...words);
+      const tried = JSON.parse((await paper("--dry-run")).stdout) as { recalled: number; missed: number };
+      const refused = await paper("--missed", "527-4");
+      expect(refused.status).toBe(2);
+      expect(refused.stderr).toContain("“527-4” is no card number");
+      const done = JSON.parse((await paper()).stdout) as typeof tried;
+      expect([done.recalled, done.missed]).toEqual([tried.recalled, tried.missed]);
+      expect(done.recalled).toBeGreaterThan(0);
+      expect((await longhold("rebuild", "--data", data, "--json")).stdout).toContain('"differences":[]');
+    }));
+});
 
 describe("help and errors", () => {
   test("every verb explains itself and succeeds", async () => {
