@@ -2,6 +2,7 @@
 import type { Card } from "../../core/cards/cards.ts";
 import { angleName } from "../words.ts";
 import { AnswerFace, PromptFace } from "./card-face.tsx";
+import { SpeakButton } from "./speak-button.tsx";
 
 /** A card laid open. */
 export function CardPair({ card, caption = true }: { readonly card: Card; readonly caption?: boolean }) {
@@ -12,6 +13,10 @@ export function CardPair({ card, caption = true }: { readonly card: Card; readon
         <PromptFace card={card} />
         <AnswerFace card={card} />
       </div>
+      <span className="row">
+        <SpeakButton side={card.prompt} language={card.language} label="Hear the prompt" />
+        <SpeakButton side={card.answer} language={card.language} label="Hear the answer" />
+      </span>
     </figure>
   );
 }

@@ -11,6 +11,7 @@ import type { ListDraft } from "./list-draft.ts";
 
 /** A longer text, in characters, would make the field slow; it is taken as if it came in a file. */
 const MOST_SHOWN = 200_000;
+const LIST = /\.(csv|tsv|txt|xlsx|zip)$/iu;
 const EXAMPLE = "Vega\tLyra\nDeneb\tCygnus\nAltair\tAquila";
 
 interface ChooserProps {
@@ -30,7 +31,9 @@ export function ListChooser({ list, change, opened }: ChooserProps) {
   const take = (files: Iterable<File>): void => {
     const all = [...files];
     const images = all.filter((one) => one.type.startsWith("image/"));
-    const chosen = all.find((one) => !one.type.startsWith("image/"));
+    // A folder holds other things too.
+    const chosen =
+      all.find((one) => LIST.test(one.name)) ?? (all.length === 1 && images.length === 0 ? all[0] : undefined);
     if (chosen) change({ file: chosen });
     if (images.length > 0) change({ pictures: [...pictures, ...images] });
   };
@@ -74,6 +77,7 @@ export function ListChooser({ list, change, opened }: ChooserProps) {
                 take={take}
               />
               <FilePick label="Choose pictures" accept="image/*" multiple take={take} />
+              <FilePick label="Choose a folder" accept="" multiple folder take={take} />
             </span>
             <span className="hint">
               or drop them here. Pictures are found by the names in the list's picture column.

@@ -5,11 +5,13 @@ interface FilePickProps {
   readonly label: string;
   readonly accept: string;
   readonly multiple?: boolean;
+  /** Whether a whole folder is chosen. */
+  readonly folder?: boolean;
   readonly take: (files: Iterable<File>) => void;
 }
 
 /** Lets the reader choose files; the same file may be chosen again. */
-export function FilePick({ label, accept, multiple = false, take }: FilePickProps) {
+export function FilePick({ label, accept, multiple = false, folder = false, take }: FilePickProps) {
   const id = useId();
   return (
     <span className="file-pick">
@@ -19,6 +21,7 @@ export function FilePick({ label, accept, multiple = false, take }: FilePickProp
         type="file"
         accept={accept}
         multiple={multiple}
+        {...(folder ? { webkitdirectory: "" } : {})}
         onChange={(event) => {
           take([...(event.target.files ?? [])]);
           event.target.value = "";

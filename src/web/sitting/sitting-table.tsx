@@ -6,6 +6,7 @@ import type { Chart } from "../../core/chart/chart.ts";
 import type { Answer } from "../../core/log/entry.ts";
 import { AnswerFace, PromptFace } from "../cards/card-face.tsx";
 import { CompartmentTab } from "../cards/compartment-tab.tsx";
+import { SpeakButton } from "../cards/speak-button.tsx";
 import { KeptHere } from "../outbox/kept-here.tsx";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Waiting } from "../shell/states.tsx";
@@ -46,6 +47,15 @@ export function SittingTable({ desk, step, chart, reload }: TableProps) {
     <>
       <TableHead desk={desk} step={step} chart={chart} />
       <CardPlace key={asking} card={card} side={side} gone={gone.has(id)} reload={reload} />
+      {card ? (
+        <p className="hear-row">
+          <SpeakButton
+            side={side === "prompt" ? card.prompt : card.answer}
+            language={card.language}
+            label={side === "prompt" ? "Hear the prompt" : "Hear the answer"}
+          />
+        </p>
+      ) : null}
       {spelling && side === "prompt" ? (
         <SpellingTry key={asking} typed={typed} set={(text) => setWritten({ asking, typed: text })} turn={turn} />
       ) : null}

@@ -5,6 +5,9 @@ import { api, pictureUrl } from "../client.ts";
 import { DropZone } from "../shell/drop-zone.tsx";
 import { FilePick } from "../shell/file-pick.tsx";
 import { Trouble } from "../shell/states.tsx";
+import { CameraDialog } from "./picture-edit/camera-dialog.tsx";
+import { BLANK, type Ground, groundOf } from "./picture-edit/paint.ts";
+import { PictureEditor } from "./picture-edit/picture-editor.tsx";
 
 interface PictureFieldProps {
   readonly label: string;
@@ -24,6 +27,9 @@ export function PictureField({ label, picture, set }: PictureFieldProps) {
     return image !== undefined;
   };
   usePaste(take);
+  const [open, setOpen] = useState<Ground | "camera" | null>(null);
+  const close = (): void => setOpen(null);
+  const edit = (source: Blob | string): void => void groundOf(source).then(setOpen, close);
   return (
     <fieldset className="picture-field">
       <legend>{label}</legend>
@@ -31,6 +37,22 @@ export function PictureField({ label, picture, set }: PictureFieldProps) {
         {picture ? <img src={pictureUrl(picture)} alt={label} /> : null}
         <FilePick label={picture ? "Choose another picture" : "Choose a picture"} accept="image/*" take={take} />
         <span className="hint">{store.isPending ? "Storing the picture" : "or drop it here, or paste it"}</span>
+        <span className="row">
+          {picture ? (
+            <button type="button" onClick={() => edit(pictureUrl(picture))}>
+              Draw on it or cut it
+            </button>
+          ) : (
+            <>
+              <button type="button" onClick={() => setOpen(BLANK)}>
+                Draw one
+              </button>
+              <button type="button" onClick={() => setOpen("camera")}>
+                Camera
+              </button>
+            </>
+          )}
+        </span>
         {picture ? (
           <button type="button" className="quiet" onClick={() => set(null)}>
             Remove the picture
@@ -43,6 +65,17 @@ export function PictureField({ label, picture, set }: PictureFieldProps) {
         </p>
       ) : null}
       {store.error ? <Trouble error={store.error} /> : null}
+      {open === "camera" ? <CameraDialog taken={edit} close={close} /> : null}
+      {open && open !== "camera" ? (
+        <PictureEditor
+          ground={open}
+          close={close}
+          done={(blob) => {
+            store.mutate(blob);
+            close();
+          }}
+        />
+      ) : null}
     </fieldset>
   );
 }
