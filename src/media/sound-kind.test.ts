@@ -21,4 +21,6 @@ it.each([
   [bytes(0xff, 0xd8, 0xff)],
   [bytes("")],
   [bytes("MThd")],
+  [bytes(0, 0, 0, 24, "ftypheic")],
+  [bytes(0, 0, 0, 24, "ftypavif")],
 ])("%s is no sound", (some) => expect(soundKind(some)).toBeNull());

@@ -12,7 +12,7 @@ const HEADERS: Readonly<Record<string, string>> = {
   "x-content-type-options": "nosniff",
   "x-frame-options": "DENY",
   "referrer-policy": "no-referrer",
-  "permissions-policy": "geolocation=(), payment=(), usb=()",
+  "permissions-policy": "camera=(self), microphone=(self), geolocation=(), payment=(), usb=()",
 };
 
 const refusal = (message: string): Response => Response.json({ error: "refused", message }, { status: 403 });

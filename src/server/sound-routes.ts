@@ -1,10 +1,13 @@
 // Sounds: stored by their content, heard from any place in them.
 import { createHash } from "node:crypto";
+import { bodyLimit } from "hono/body-limit";
 import { FailureError, found } from "../app/failure.ts";
 import type { Context } from "../app/ports.ts";
 import { MAX_SOUND_BYTES, soundKind } from "../media/sound-kind.ts";
 import { type Api, describeRoute } from "./api-kit.ts";
 import { byteRange } from "./byte-range.ts";
+
+const TOO_LARGE = "The sound is larger than 10 MB. Shorten it.";
 
 /** Adds the routes of sounds. */
 export function addSoundRoutes(api: Api, context: Context): void {
@@ -15,10 +18,12 @@ export function addSoundRoutes(api: Api, context: Context): void {
     takes: "audio/*",
     gives: "application/json",
   });
-  api.post("/api/sounds", async (c) => {
+  const limit = bodyLimit({
+    maxSize: MAX_SOUND_BYTES,
+    onError: (c) => c.json({ error: "too-large", message: TOO_LARGE }, 413),
+  });
+  api.post("/api/sounds", limit, async (c) => {
     const bytes = new Uint8Array(await c.req.arrayBuffer());
-    if (bytes.length > MAX_SOUND_BYTES)
-      throw new FailureError("too-large", "The sound is larger than 10 MB. Shorten it.");
     const mime = soundKind(bytes);
     if (mime === null)
       throw new FailureError(

@@ -93,7 +93,12 @@ export function KindFields({ draft, change }: FieldsProps) {
         <>
           <PictureField label="Picture" picture={draft.picture} set={(picture) => change({ picture })} />
           {draft.picture ? (
-            <LabelsField picture={draft.picture} labels={draft.labels} set={(labels) => change({ labels })} />
+            <LabelsField
+              key={draft.picture}
+              picture={draft.picture}
+              labels={draft.labels}
+              set={(labels) => change({ labels })}
+            />
           ) : null}
           <PictureFacts draft={draft} change={change} />
         </>

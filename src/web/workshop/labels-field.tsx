@@ -2,12 +2,18 @@
 import { type PointerEvent, useRef, useState } from "react";
 import type { PictureLabel, Region } from "../../core/facts/fact.ts";
 import { pictureUrl } from "../client.ts";
-import { movedRegion, regionBetween } from "./region-geometry.ts";
+import { movedRegion, placedRegion, regionBetween } from "./region-geometry.ts";
 
 interface LabelsProps {
   readonly picture: string;
   readonly labels: readonly PictureLabel[];
   readonly set: (labels: readonly PictureLabel[]) => void;
+}
+
+/** Labels as they were before a change, and what it was about. */
+interface Past {
+  readonly labels: readonly PictureLabel[];
+  readonly what: string;
 }
 
 /** Where a region is put that is added by keyboard. */
@@ -19,15 +25,17 @@ export function LabelsField({ picture, labels, set }: LabelsProps) {
   const [drawn, setDrawn] = useState<{ readonly from: readonly [number, number]; readonly region: Region } | null>(
     null,
   );
-  const [past, setPast] = useState<readonly (readonly PictureLabel[])[]>([]);
-  const change = (next: readonly PictureLabel[]): void => {
-    setPast([...past, labels]);
+  const [held, setHeld] = useState<{ readonly number: number; readonly from: readonly [number, number] } | null>(null);
+  const [past, setPast] = useState<readonly Past[]>([]);
+  // Letters of one name, and steps of one region, are undone together.
+  const change = (next: readonly PictureLabel[], what = ""): void => {
+    if (what === "" || past.at(-1)?.what !== what) setPast([...past, { labels, what }]);
     set(next);
   };
   const undo = (): void => {
     const last = past.at(-1);
     if (!last) return;
-    set(last);
+    set(last.labels);
     setPast(past.slice(0, -1));
   };
   const add = (region: Region): void => {
@@ -48,7 +56,10 @@ export function LabelsField({ picture, labels, set }: LabelsProps) {
     setDrawn(null);
   };
   const edit = (number: number, part: Partial<PictureLabel>): void =>
-    change(labels.map((label) => (label.number === number ? { ...label, ...part } : label)));
+    change(
+      labels.map((label) => (label.number === number ? { ...label, ...part } : label)),
+      `${number} ${"name" in part ? "name" : "place"}`,
+    );
   return (
     <fieldset className="labels-field">
       <legend>Labels</legend>
@@ -72,7 +83,18 @@ export function LabelsField({ picture, labels, set }: LabelsProps) {
             className="label-region"
             style={shares(label)}
             aria-label={`Region of ${label.name || `label ${label.number}`}`}
-            onPointerDown={(event) => event.stopPropagation()}
+            onPointerDown={(event) => {
+              event.stopPropagation();
+              event.currentTarget.setPointerCapture(event.pointerId);
+              const [x, y] = at(event);
+              setHeld({ number: label.number, from: [x - label.x, y - label.y] });
+            }}
+            onPointerMove={(event) => {
+              if (held?.number !== label.number) return;
+              const [x, y] = at(event);
+              edit(label.number, placedRegion(label, [x - held.from[0], y - held.from[1]]));
+            }}
+            onPointerUp={() => setHeld(null)}
             onKeyDown={(event) => {
               const moved = movedRegion(label, event.key, event.shiftKey);
               if (!moved) return;

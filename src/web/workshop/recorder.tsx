@@ -1,14 +1,16 @@
 // Records a sound with the microphone, lets it be heard, and keeps it or not.
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { BusyButton } from "../shell/busy-button.tsx";
 
 interface RecorderProps {
-  readonly keep: (recording: Blob) => void;
+  /** Told what was recorded; calls `kept` once it is stored, so that nothing is lost before. */
+  readonly keep: (recording: Blob, kept: () => void) => void;
   readonly busy: boolean;
 }
 
 type State =
   | { readonly kind: "idle" }
+  | { readonly kind: "asking" }
   | { readonly kind: "recording"; readonly recorder: MediaRecorder }
   | { readonly kind: "recorded"; readonly blob: Blob; readonly url: string }
   | { readonly kind: "refused"; readonly reason: string };
@@ -20,19 +22,29 @@ const MOST_MS = 120_000;
 export function Recorder({ keep, busy }: RecorderProps) {
   const [state, setState] = useState<State>({ kind: "idle" });
   const latest = useRef(state);
-  latest.current = state;
-  useEffect(
-    () => () => {
+  const gone = useRef(false);
+  useLayoutEffect(() => {
+    latest.current = state;
+  });
+  useEffect(() => {
+    gone.current = false;
+    return () => {
+      gone.current = true;
       // Leaving the page gives the microphone free.
       const left = latest.current;
-      if (left.kind === "recording") stopTracks(left.recorder);
+      if (left.kind === "recording") stopTracks(left.recorder.stream);
       if (left.kind === "recorded") URL.revokeObjectURL(left.url);
-    },
-    [],
-  );
+    };
+  }, []);
   const record = async (): Promise<void> => {
-    const begun = await startRecording((blob) => setState({ kind: "recorded", blob, url: URL.createObjectURL(blob) }));
-    setState(typeof begun === "string" ? { kind: "refused", reason: begun } : { kind: "recording", recorder: begun });
+    if (state.kind === "asking") return;
+    setState({ kind: "asking" });
+    const begun = await startRecording((blob) => {
+      if (!gone.current) setState({ kind: "recorded", blob, url: URL.createObjectURL(blob) });
+    });
+    if (typeof begun === "string") setState({ kind: "refused", reason: begun });
+    else if (gone.current) stopTracks(begun.stream);
+    else setState({ kind: "recording", recorder: begun });
   };
   const discard = (): void => {
     if (state.kind === "recorded") URL.revokeObjectURL(state.url);
@@ -53,13 +65,7 @@ export function Recorder({ keep, busy }: RecorderProps) {
         <span className="row">
           {/* biome-ignore lint/a11y/useMediaCaption: it has just been recorded by the one who hears it */}
           <audio controls src={state.url} />
-          <BusyButton
-            busy={busy}
-            onClick={() => {
-              keep(state.blob);
-              discard();
-            }}
-          >
+          <BusyButton busy={busy} onClick={() => keep(state.blob, discard)}>
             Keep the recording
           </BusyButton>
           <button type="button" className="quiet" onClick={discard}>
@@ -70,9 +76,9 @@ export function Recorder({ keep, busy }: RecorderProps) {
     default:
       return (
         <>
-          <button type="button" onClick={() => void record()}>
+          <BusyButton busy={state.kind === "asking"} onClick={() => void record()}>
             Record
-          </button>
+          </BusyButton>
           {state.kind === "refused" ? <span role="alert">{state.reason}</span> : null}
         </>
       );
@@ -85,18 +91,23 @@ async function startRecording(done: (blob: Blob) => void): Promise<MediaRecorder
     return "This browser cannot record here. Record with another program and choose the file.";
   const stream = await navigator.mediaDevices.getUserMedia({ audio: true }).catch(() => null);
   if (!stream) return "The microphone may not be used, or there is none. Allow it for this page, or choose a file.";
-  const recorder = new MediaRecorder(stream);
-  const parts: Blob[] = [];
-  recorder.addEventListener("dataavailable", (event) => parts.push(event.data));
-  recorder.addEventListener("stop", () => {
-    stopTracks(recorder);
-    done(new Blob(parts, { type: recorder.mimeType }));
-  });
-  recorder.start();
-  setTimeout(() => recorder.state === "recording" && recorder.stop(), MOST_MS);
-  return recorder;
+  try {
+    const recorder = new MediaRecorder(stream);
+    const parts: Blob[] = [];
+    recorder.addEventListener("dataavailable", (event) => parts.push(event.data));
+    recorder.addEventListener("stop", () => {
+      stopTracks(stream);
+      done(new Blob(parts, { type: recorder.mimeType }));
+    });
+    recorder.start();
+    setTimeout(() => recorder.state === "recording" && recorder.stop(), MOST_MS);
+    return recorder;
+  } catch {
+    stopTracks(stream);
+    return "This browser cannot record here. Record with another program and choose the file.";
+  }
 }
 
-function stopTracks(recorder: MediaRecorder): void {
-  for (const track of recorder.stream.getTracks()) track.stop();
+function stopTracks(stream: MediaStream): void {
+  for (const track of stream.getTracks()) track.stop();
 }

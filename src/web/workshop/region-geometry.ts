@@ -13,6 +13,14 @@ export function regionBetween(a: readonly [number, number], b: readonly [number,
   return { x: left, y: top, width: right - left, height: bottom - top };
 }
 
+/** The region with its upper left corner at a point, as far as it stays inside. */
+export const placedRegion = ({ width, height }: Region, [x, y]: readonly [number, number]): Region => ({
+  x: Math.min(inside(x), 1 - width),
+  y: Math.min(inside(y), 1 - height),
+  width,
+  height,
+});
+
 const STEPS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-STEP, 0],
   ArrowRight: [STEP, 0],

@@ -31,7 +31,7 @@ export function SoundField({ label, sound, set }: SoundFieldProps) {
         </>
       ) : null}
       <span className="row">
-        <Recorder keep={(recording) => store.mutate(recording)} busy={store.isPending} />
+        <Recorder keep={(recording, kept) => store.mutate(recording, { onSuccess: kept })} busy={store.isPending} />
         <FilePick label={sound ? "Choose another sound" : "Choose a sound"} accept="audio/*" take={take} />
       </span>
       {store.error ? <Trouble error={store.error} /> : null}

@@ -6,6 +6,7 @@ import type { SubjectView } from "../../app/views.ts";
 import { api, exportUrl } from "../client.ts";
 import { useRefresh } from "../data/queries.ts";
 import { NameDialog } from "../shell/name-dialog.tsx";
+import { useNotify } from "../shell/notices.tsx";
 import { counted } from "../words.ts";
 import { useWorkshopPlace } from "./use-place.ts";
 
@@ -84,11 +85,17 @@ export function SubjectBar({ subjects, subject }: BarProps) {
 function SubjectNaming({ subject, close }: { readonly subject: SubjectView | null; readonly close: () => void }) {
   const { open } = useWorkshopPlace();
   const refresh = useRefresh();
+  const notify = useNotify();
+  const back = useMutation({
+    mutationFn: ({ id, name }: SubjectView) => api.renameSubject(id, name),
+    onSuccess: refresh,
+  });
   const save = useMutation({
     mutationFn: (name: string) => (subject ? api.renameSubject(subject.id, name) : api.createSubject(name)),
     onSuccess: async (saved) => {
       await refresh();
       close();
+      if (subject) notify("The subject is renamed.", () => back.mutate(subject));
       if (!subject) open({ subject: saved.id, fact: "new" });
     },
   });
