@@ -19,20 +19,33 @@ export interface Critic {
   notesOf(fact: string): Promise<FactNotes>;
 }
 
+/** What was said of a subject, or is about to be. */
+interface Said {
+  readonly version: string;
+  readonly notes: Promise<readonly Note[]>;
+  underWay: boolean;
+}
+
 /** Rules that look at several facts. */
 const AMONG_FACTS: ReadonlySet<Rule> = new Set(["same-prompt", "near-alike"]);
 const REMEMBERED = 8;
 
 /** A critic that remembers what was said of a subject as long as nothing in it changes. */
 export function createCritic(context: Context, critique: Critique): Critic {
-  const said = new Map<string, { readonly version: string; readonly notes: Promise<readonly Note[]> }>();
+  const said = new Map<string, Said>();
   const all = async (subject: string): Promise<readonly Note[]> => {
     const version = await context.store.read((session) => versionOf(session, subject));
     const known = said.get(subject);
-    if (known?.version === version) return known.notes;
+    // While one look at a large subject is under way, edits do not begin others beside it.
+    if (known && (known.underWay || known.version === version)) return known.notes;
     const notes = factsOf(context, subject).then(critique);
+    const now: Said = { version, notes, underWay: true };
     said.delete(subject);
-    said.set(subject, { version, notes });
+    said.set(subject, now);
+    const settle = (): void => {
+      now.underWay = false;
+    };
+    notes.then(settle, settle);
     for (const [oldest] of said) if (said.size > REMEMBERED) said.delete(oldest);
     notes.catch(() => said.delete(subject));
     return notes;

@@ -270,10 +270,7 @@ export const factQuerySchema = z.object({ ...factFilter, after: z.string().max(2
 export const bulkSchema = z
   .object({
     /** By name, or all that fit a search. */
-    chosen: z.union([
-      z.object({ facts: z.array(id).min(1).max(20_000) }),
-      z.object({ fitting: z.object({ ...factFilter, subject: id }) }),
-    ]),
+    chosen: z.union([z.object({ facts: z.array(id).min(1).max(20_000) }), z.object({ fitting: z.object(factFilter) })]),
     change: z.discriminatedUnion("kind", [
       z.object({
         kind: z.literal("replace"),

@@ -122,6 +122,22 @@ test("duplicates are merged, facts are moved and deleted, and all of it is taken
   expect(await facts()).toEqual(before);
 });
 
+test("a word is looked for in all subjects", async ({ page }) => {
+  const winter = (
+    await api<{ subjects: readonly SubjectView[] }>(server.url, "GET", "/api/subjects")
+  ).body.subjects.find((one) => one.name === "Winter sky");
+  const id = createEntryId(Date.UTC(2026, 2, 2), new Uint8Array(10));
+  const content = { kind: "pair", prompt: "Brightest star of Orion", answer: "Rigel" };
+  await api(server.url, "POST", "/api/facts", { id, subject: winter?.id, content });
+  await page.goto(`${server.url}/workshop/table?subject=${sky}`);
+  await page.getByRole("combobox", { name: /^Subject/ }).selectOption("all");
+  await page.getByRole("searchbox", { name: "Search" }).fill("brightest");
+  await expect(page.getByText("5 facts", { exact: true })).toBeVisible();
+  await page.getByRole("searchbox", { name: "Search" }).fill("rigel");
+  await expect(page.getByText("1 fact", { exact: true })).toBeVisible();
+  await expect(cell(page, "Answer or name of Brightest star of Orion")).toHaveValue("Rigel");
+});
+
 test("an earlier wording is gone back to from the editor", async ({ page }) => {
   const [fact] = await facts();
   await page.goto(`${server.url}/workshop?subject=${sky}&fact=${fact?.id}`);

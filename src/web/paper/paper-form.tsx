@@ -136,7 +136,7 @@ function MissedField(props: {
       <span id={`${id}-help`} className="hint" role="status">
         {missed.numbers.length === 0
           ? "The numbers of the missed cards, with anything between them. Leave it empty if all were recalled."
-          : `${counted(missed.numbers.length, "card")} missed.`}
+          : `${counted(missed.numbers.length, "card")} missed, and taken to have been asked again until recalled.`}
       </span>
       {missed.problems.length > 0 ? (
         <ul className="field-problem" role="alert">

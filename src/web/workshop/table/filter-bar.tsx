@@ -5,7 +5,7 @@ import { RULE_TEXTS } from "../../../core/critique/note.ts";
 import { api } from "../../client.ts";
 import { KEYS, useDrawer } from "../../data/queries.ts";
 import { count } from "../../words.ts";
-import type { FactFilter } from "./use-filter.ts";
+import { ALL_SUBJECTS, type FactFilter } from "./use-filter.ts";
 
 interface FilterBarProps {
   readonly subjects: readonly SubjectView[];
@@ -24,6 +24,7 @@ export function FilterBar({ subjects, filter, change }: FilterBarProps) {
           value={filter.subject}
           onChange={(event) => change({ subject: event.target.value, tag: "" })}
         >
+          {subjects.length > 1 ? <option value={ALL_SUBJECTS}>All subjects</option> : null}
           {subjects.map(({ id, name }) => (
             <option key={id} value={id}>
               {name}
@@ -41,8 +42,12 @@ export function FilterBar({ subjects, filter, change }: FilterBarProps) {
           onChange={(event) => change({ search: event.target.value })}
         />
       </label>
-      <TagField subject={filter.subject} value={filter.tag} set={(tag) => change({ tag })} />
-      <NoteField subject={filter.subject} value={filter.note} set={(note) => change({ note })} />
+      {filter.subject === ALL_SUBJECTS ? null : (
+        <>
+          <TagField subject={filter.subject} value={filter.tag} set={(tag) => change({ tag })} />
+          <NoteField subject={filter.subject} value={filter.note} set={(note) => change({ note })} />
+        </>
+      )}
       <PlaceField value={filter.lies} set={(lies) => change({ lies })} />
     </search>
   );

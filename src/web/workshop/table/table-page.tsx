@@ -18,7 +18,7 @@ import { EditsPanel } from "./edits-panel.tsx";
 import { FactTable } from "./fact-table.tsx";
 import { FilterBar } from "./filter-bar.tsx";
 import { useChosen } from "./use-chosen.ts";
-import { type FactFilter, filterQuery, useFilter } from "./use-filter.ts";
+import { ALL_SUBJECTS, type FactFilter, filterQuery, useFilter } from "./use-filter.ts";
 import "../../styles/table.css";
 
 const PAGE = 60;
@@ -47,7 +47,9 @@ const NoFacts = () => (
 function Table({ subjects }: { readonly subjects: readonly SubjectView[] }) {
   const [given, change] = useFilter();
   const subject = subjects.find((one) => one.id === given.subject) ?? subjects[0];
-  const filter: FactFilter = { ...given, subject: subject?.id ?? "" };
+  const everywhere = given.subject === ALL_SUBJECTS;
+  // Tags and notes belong to a subject.
+  const filter: FactFilter = everywhere ? { ...given, tag: "", note: "" } : { ...given, subject: subject?.id ?? "" };
   const settled = useDebounced(JSON.stringify(filter), TYPING_MS);
   const chosen = useChosen(JSON.stringify(filter));
   const facts = useTable(JSON.parse(settled) as FactFilter);
@@ -59,9 +61,11 @@ function Table({ subjects }: { readonly subjects: readonly SubjectView[] }) {
         <Link className="button quiet" href={workshopAddress({ subject: subject.id, fact: null })}>
           Back to the facts
         </Link>
-        <button type="button" className="quiet" onClick={() => setDuplicates(true)}>
-          Find duplicates
-        </button>
+        {everywhere ? null : (
+          <button type="button" className="quiet" onClick={() => setDuplicates(true)}>
+            Find duplicates
+          </button>
+        )}
       </div>
       <FilterBar subjects={subjects} filter={filter} change={change} />
       <Loaded query={facts} what="the facts">

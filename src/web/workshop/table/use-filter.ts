@@ -1,7 +1,11 @@
 // What the table shows, as the address says: a view can be kept as a bookmark, and Back goes back.
 import { useCallback, useMemo } from "react";
 import { useSearchParams } from "wouter";
-import { RULES } from "../../../core/critique/note.ts";
+import { RULES, type Rule } from "../../../core/critique/note.ts";
+import type { BulkOrder } from "../../client.ts";
+
+/** Stands for every subject. */
+export const ALL_SUBJECTS = "all";
 
 /** What is looked for. Empty strings ask for nothing. */
 export interface FactFilter {
@@ -40,15 +44,17 @@ export function useFilter(): readonly [FactFilter, (part: Partial<FactFilter>) =
   return [filter, change];
 }
 
+type Fitting = Extract<BulkOrder["chosen"], { fitting: unknown }>["fitting"] & { compartment?: number };
+
 /** The filter as the server is asked. */
-export function filterQuery({ subject, search, tag, lies, note }: FactFilter) {
-  const [place, compartment] = lies.split(" ");
+export function filterQuery({ subject, search, tag, lies, note }: FactFilter): Fitting {
+  const [place, compartment] = lies.split(" ") as [Fitting["place"] | "", string?];
   return {
-    subject,
+    ...(subject === ALL_SUBJECTS ? {} : { subject }),
     ...(search.trim() === "" ? {} : { search: search.trim() }),
     ...(tag.trim() === "" ? {} : { tag: tag.trim() }),
     ...(place ? { place } : {}),
-    ...(note === "" ? {} : { note }),
+    ...(note === "" ? {} : { note: note as Rule }),
     ...(compartment ? { compartment: Number(compartment) } : {}),
   };
 }
