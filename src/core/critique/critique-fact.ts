@@ -2,13 +2,15 @@
 import type { Fact } from "../facts/fact.ts";
 import { type Asked, askedOf } from "./asked.ts";
 import { type Note, type Remark, toNote } from "./note.ts";
-import { bareNumber, givenAway, shortAnswer, yesNo } from "./rules/answers.ts";
+import { givenAway, shortAnswer } from "./rules/answers.ts";
+import { bareNumber } from "./rules/bare-number.ts";
 import { blankSize, severalBlanks } from "./rules/blanks.ts";
 import { damagedText } from "./rules/damaged-text.ts";
 import { goesStale } from "./rules/goes-stale.ts";
 import { oneThing, wholeList } from "./rules/one-at-a-time.ts";
 import { bareTranslation, oneSided } from "./rules/sides.ts";
 import { undescribedPicture } from "./rules/undescribed-picture.ts";
+import { yesNo } from "./rules/yes-no.ts";
 
 const CHECKS: readonly ((fact: Fact, asked: readonly Asked[]) => readonly Remark[])[] = [
   damagedText,

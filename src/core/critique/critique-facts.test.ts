@@ -16,12 +16,14 @@ ruleCases(
     [pair("Constellation of Vega", "Lyra"), pair("Constellation of Sheliak", "Lyra")],
     [pair("نجم", "Vega"), pair("نجم", "Deneb")],
     [picture("Lyra"), picture("Cygnus")],
+    [pair("Star of Lyra?", "Vega"), pair("Star of Lyra", "Sheliak")],
     [statement("[Vega] is in Lyra."), statement("[Sheliak] is in Lyra.")],
     [pair("Swan", "Cygnus"), pair("Swan", "Cygnus and Lyra"), pair("Swan", "Deneb")],
   ],
   [
     [pair("Star of Lyra", "Vega"), pair("Star of Cygnus", "Deneb")],
-    [pair("Star of Lyra", "Vega"), pair("Star of Lyra", "vega")],
+    [pair("Star of Lyra", "Vega"), pair("Star of Lyra", "vega.")],
+    [pair("Sgr A*", "black hole"), pair("Sgr A", "radio source")],
     [pair("こと座の星", "ベガ"), pair("わし座の星", "アルタイル")],
     [
       pair("Constellation of Vega", "Lyra", { angles: ["forward"] }),
@@ -46,6 +48,7 @@ ruleCases(
     [pair("Constellation of Cassiopeiae", "W"), pair("Constellation of Cassiopeia", "Queen")],
     [pair("étoile du Lion", "Régulus"), pair("étoile du Lien", "Alrescha")],
     [statement("In [Lyra] shines Vega."), statement("In [Puppis] shines Vela.")],
+    [pair("アンドロメダ 銀河", "M 31"), pair("アンドロメタ 銀河", "misspelt")],
     [pair("मृगशिरा नक्षत्र", "head of Orion"), pair("मृगशीरा नक्षत्र", "misspelt")],
   ],
   [
@@ -57,6 +60,8 @@ ruleCases(
     [pair("Stern der Leier", "Wega"), pair("Stern der Waage", "Zubeneschamali")],
     [pair("созвездие Лира", "Вега"), pair("созвездие Орёл", "Альтаир")],
     [pair("こと座", "ベガ"), pair("わし座", "アルタイル")],
+    [pair("こと座の一番明るい星", "ベガ"), pair("わし座の一番明るい星", "アルタイル")],
+    [pair("天琴座最亮的恒星是哪一颗", "织女一"), pair("天鹰座最亮的恒星是哪一颗", "河鼓二")],
     [statement("[Vega] is bright, [Vela] is not.")],
     [pair("Brightest star of Lyra", "Vega"), pair("Faintest star of Lyra", "none")],
   ],

@@ -27,7 +27,7 @@ export const isSmallWord = (word: string): boolean => VOTES.has(foldText(word));
  * fact's own language, goes before. Empty if nothing tells.
  */
 export function languageOf(text: string, told = ""): string {
-  if (told !== "") return told.slice(0, 2).toLowerCase();
+  if (told !== "") return (told.split("-")[0] ?? "").toLowerCase();
   const { code } = guessLanguage(text, "");
   return code === "" ? byWords(text) : code;
 }

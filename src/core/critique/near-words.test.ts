@@ -40,6 +40,14 @@ describe("near pairs", () => {
     );
   });
 
+  it("are not looked for among words too long to be words", () => {
+    const long = "k".repeat(5_000);
+    expect(nearPairs([[long], [`${long}e`], [`${long.slice(1)}`]])).toEqual([]);
+    // Beside the limit both ways of finding them agree.
+    const texts = [58, 59, 60, 61, 62, 63].map((length) => ["k".repeat(length)]);
+    expect(sorted(nearPairs(texts))).toEqual(sorted(allPairs(texts)));
+  });
+
   it("are found among many that share all but one word", () => {
     const texts = Array.from({ length: 3_000 }, (_, i) => [
       "star",

@@ -12,8 +12,12 @@ export type NearPair = readonly [one: number, other: number];
 const ONE_FROM = 4;
 const TWO_FROM = 8;
 
-/** How many edits make two words of at least this length still nearly the same; 0 for none. */
-export const nearEdits = (length: number): number => (length >= TWO_FROM ? 2 : length >= ONE_FROM ? 1 : 0);
+/** What is longer is no word but an address or a key, and would have too many characters to be left out in pairs. */
+const LONGEST = 60;
+
+/** How many edits make two words, of which the shorter has this length, still nearly the same; 0 for none. */
+export const nearEdits = (length: number): number =>
+  length > LONGEST ? 0 : length >= TWO_FROM ? 2 : length >= ONE_FROM ? 1 : 0;
 
 /** A hash and the place of what has it, in one number, so that sorting brings equal hashes together. */
 const PLACES = 2 ** 20;
@@ -109,7 +113,8 @@ function nearWords(words: readonly string[]): readonly NearPair[] {
 function withoutSome(word: readonly string[]): ReadonlySet<string> {
   const whole = word.join("");
   const left = new Set([whole]);
-  const most = nearEdits(word.length);
+  // A word that is a little too long can still be near one that is not.
+  const most = nearEdits(word.length <= LONGEST + 2 ? Math.min(word.length, LONGEST) : word.length);
   // Where each character begins, and where the word ends.
   const at = [0];
   for (const one of word) at.push((at.at(-1) ?? 0) + one.length);

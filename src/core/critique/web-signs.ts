@@ -27,8 +27,8 @@ export const decodeEntities = (text: string): string =>
   });
 
 const RAISED = /<(sup|sub)>\s*([+-]?\d+)\s*<\/\1>/giu;
-const IN_A_LINE = /<\/?(?:b|i|u|em|strong|span|font|small)(?:\s[^<>]*)?\/?>/giu;
-const OF_BLOCKS = /<\/?(?:p|br|div|li|ul|ol)(?:\s[^<>]*)?\/?>/giu;
+const IN_A_LINE = /<\/?(?:b|i|u|em|strong|span|font|small)(?:\s+[a-z-]+=[^<>]*)?\s*\/?>/giu;
+const OF_BLOCKS = /<\/?(?:p|br|div|li|ul|ol)(?:\s+[a-z-]+=[^<>]*)?\s*\/?>/giu;
 
 /** Tags whose removal would change what is said: x<sup>n</sup>. */
 export const MEANINGFUL_TAG = /<\/?su[bp]>/iu;

@@ -1,13 +1,5 @@
 import { expect, it } from "vitest";
-import {
-  fixed,
-  list,
-  PICTURE,
-  pair,
-  ruleCases,
-  spelling,
-  statement,
-} from "../../../../tests/support/critique-cases.ts";
+import { fixed, list, pair, ruleCases, statement } from "../../../../tests/support/critique-cases.ts";
 
 ruleCases(
   "short-answer",
@@ -50,6 +42,7 @@ ruleCases(
       "Vega",
     ),
     statement("The ecliptic is the path of the [Sun] among the stars in the course of a year."),
+    pair("Kepler's third law", "\\(\\frac{T_1^2}{T_2^2} = \\frac{a_1^3}{a_2^3} = 1 + 0 + 0 + 0 + 0 + 0 + 0 + 0\\)"),
     pair("Planets outward", "Mercury, Venus, Earth, Mars, Jupiter, Saturn, Uranus, Neptune, and then no more"),
     list("Planets", ["Mercury", "Venus", "Earth"]),
   ],
@@ -78,6 +71,7 @@ ruleCases(
     pair("Где Вега? Вега в созвездии", "Вега"),
     pair("M 31, the Andromeda Galaxy, lies in", "Andromeda"),
     statement("[Vega] is the brightest star of Lyra; without Vega it is hard to find."),
+    pair("베가는 거문고자리의 별이다. 이름은?", "베가"),
     pair("Halley's comet returns every 76 years: how many?", "76"),
   ],
   [
@@ -100,58 +94,15 @@ it("takes the answer out of the prompt", () => {
   });
 });
 
-ruleCases(
-  "yes-no",
-  [
-    pair("Is Vega in Lyra?", "Yes"),
-    pair("Is Pluto a planet?", "No, a dwarf planet"),
-    pair("True or false: Venus has a moon", "False"),
-    pair("Ist Wega ein Stern der Leier?", "Ja"),
-    pair("Vénus a-t-elle une lune ?", "Non"),
-    pair("¿Es Vega una estrella?", "Sí."),
-    pair("ベガはこと座の星ですか", "はい"),
-    pair("织女星在天琴座吗？", "是"),
-    pair("هل للزهرة قمر؟", "لا"),
-    pair("क्या शुक्र का चंद्रमा है?", "नहीं"),
-  ],
-  [
-    pair("Is Vega or Deneb brighter?", "Vega"),
-    pair("Symbol of nobelium", "No"),
-    pair("Which planet has no moon?", "Venus"),
-    pair("Who answered?", "Yesenia"),
-    pair("Which word means not any?", "none"),
-    pair("Gibt es auf Venus Wasser?", "nur als Dampf"),
-    pair("Yes in Japanese", "はい"),
-    pair("Où est Véga ?", "dans la Lyre"),
-    statement("Venus has [no] moon."),
-  ],
-);
+it("finds its place in a prompt with a formula", () => {
+  expect(fixed(pair("\\( a \\) of Mars, a red planet, is called", "red"), "given-away")).toMatchObject({
+    prompt: "\\( a \\) of Mars, a … planet, is called",
+  });
+});
 
-ruleCases(
-  "bare-number",
-  [
-    pair("Year in which Uranus was discovered", "1781"),
-    pair("Magnitude of Sirius", "-1.46"),
-    pair("Discovery of Neptune", "23 September 1846"),
-    pair("Entdeckung des Uranus", "13. März 1781"),
-    pair("Diámetro de Marte", "6.779 km"),
-    pair("Messier objects", "110"),
-    pair("नक्षत्रों की संख्या", "८८"),
-    statement("There are [88] constellations."),
-    pair("海王星の発見", "1846年"),
-    spelling("the Herdsman's constellation, with its mark", "Boötes"),
-  ],
-  [
-    pair("Year in which Uranus was discovered", "1781", { story: "Seventeen guests sat at eighty-one tables." }),
-    pair("Magnitude of Sirius", "-1.46", { note: "The brightest star of the night." }),
-    pair("Messier objects", "110", { picture: PICTURE }),
-    pair("Moons of Mars", "2"),
-    pair("Great cluster in Hercules", "M13"),
-    pair("Seven Sisters", "Pleiades"),
-    pair("First catalogue", "NGC 7000 and others"),
-    statement("There are [eighty-eight] constellations."),
-    pair("1781", "discovery of Uranus", { angles: ["forward"] }),
-    list("Planets", ["Mercury", "Venus"], { angles: ["position-1"] }),
-    spelling("the brightest star of Lyra", "Vega"),
-  ],
-);
+it("leaves formulae as they are in an answer that is shortened", () => {
+  const answer = "\\(a^3 / T^2\\) is the same for all; it depends on the mass of the Sun, as was found later by others";
+  expect(fixed(pair("Kepler's third law", answer), "short-answer")).toMatchObject({
+    answer: "\\(a^3 / T^2\\) is the same for all",
+  });
+});

@@ -1,9 +1,9 @@
-// What the answer is: short, not guessable, not to be read in the prompt, and with something to hold on to.
+// What the answer is: short, and not to be read in the prompt.
 import type { Fact } from "../../facts/fact.ts";
 import { foldText } from "../../text/fold-text.ts";
 import { graphemes } from "../../text/graphemes.ts";
 import { runsOn, wordsOf } from "../../text/words-of.ts";
-import { type Asked, hasHold } from "../asked.ts";
+import { type Asked, withoutFormulae } from "../asked.ts";
 import { isSmallWord } from "../languages.ts";
 import type { Fix, Remark } from "../note.ts";
 import { isItem, listedParts } from "./parts-of-answer.ts";
@@ -26,7 +26,8 @@ export const shortAnswer = (fact: Fact, asked: readonly Asked[]): readonly Remar
     return [{ rule: "short-answer", angle, message, about: answer, fix: restToNote(fact, answer) }];
   });
 
-function lengthWords(answer: string): string | null {
+function lengthWords(whole: string): string | null {
+  const answer = withoutFormulae(whole);
   const characters = graphemes(answer).length;
   if (runsOn(answer)) return characters > MOST_RUNNING_ON ? `${characters} characters` : null;
   const words = wordsOf(answer).length;
@@ -62,7 +63,7 @@ export const givenAway = (fact: Fact, asked: readonly Asked[]): readonly Remark[
 
 /** The answer is not there as a whole, but each of its words is. */
 function wordsGivenAway({ angle, prompt, answer }: Pick<Asked, "angle" | "prompt" | "answer">): readonly Remark[] {
-  const words = wordsOf(answer).filter((word) => !isSmallWord(word));
+  const words = wordsOf(withoutFormulae(answer)).filter((word) => !isSmallWord(word));
   if (words.length < 2 || runsOn(answer) || !words.every((word) => placeOf(word, prompt))) return [];
   const message = `Every word of “${answer}” can be read in the prompt.`;
   return [{ rule: "given-away", angle, message, about: `${prompt}\n${answer}`, fix: null }];
@@ -72,6 +73,12 @@ interface Stretch {
   readonly from: number;
   readonly to: number;
 }
+
+/** Korean writes its particles to the word; folded, its syllables are taken apart. */
+const KOREAN_PARTICLE = new RegExp(
+  `^\\p{Script=Hangul}(?:${"은 는 이 가 을 를 의 에 와 과 도 로 이다".normalize("NFKD").replaceAll(" ", "|")})(?!\\p{L})`,
+  "u",
+);
 
 /** Where a text stands whole in another, accents and capitals aside; null if it does not, or is a single character. */
 function placeOf(sought: string, text: string): Stretch | null {
@@ -88,7 +95,8 @@ function placeOf(sought: string, text: string): Stretch | null {
   for (let at = whole.indexOf(wanted); at >= 0; at = whole.indexOf(wanted, at + 1)) {
     const before = whole[at - 1] ?? " ";
     const after = whole[at + wanted.length] ?? " ";
-    if (!running && (/[\p{L}\p{N}]/u.test(before) || /[\p{L}\p{N}]/u.test(after))) continue;
+    const ends = !/[\p{L}\p{N}]/u.test(after) || KOREAN_PARTICLE.test(whole.slice(at + wanted.length - 1));
+    if (!running && (/[\p{L}\p{N}]/u.test(before) || !ends)) continue;
     // A number inside a longer one is another number.
     if (/\p{N}$/u.test(wanted) && /[.,]/u.test(after) && /\p{N}/u.test(whole[at + wanted.length + 1] ?? "")) continue;
     if (/^\p{N}/u.test(wanted) && /[.,−-]/u.test(before)) continue;
@@ -106,49 +114,3 @@ function hideFix(fact: Fact, at: Stretch): Fix | null {
   const prompt = `${fact.prompt.slice(0, start + at.from)}…${fact.prompt.slice(start + at.to)}`;
   return /[\p{L}\p{N}]/u.test(prompt) ? { label: "Leave it out of the prompt", content: { ...content, prompt } } : null;
 }
-
-/** Yes and no in English, German, French, Spanish, Italian, Portuguese, Dutch, Polish, Russian, Greek, Turkish, Arabic, Hebrew, Hindi, Thai, Chinese, Japanese and Korean. */
-const YES_NO = new Set(
-  "yes no true false right wrong correct incorrect ja nein richtig falsch wahr oui non vrai faux si no verdadero falso cierto vero sim nao verdadeiro nee juist onjuist tak nie prawda falsz да нет верно неверно правда ложь ναι οχι evet hayır hayir doğru yanlış نعم لا صحيح خطا כן לא נכון הא नहीं हां हाँ सही गलत ใช่ ไม่ใช่ ไม่ จริง เท็จ 是 不是 否 对 错 不对 正确 错误 はい いいえ 正しい 예 아니요 네 아니오"
-    .split(" ")
-    .map(foldText),
-);
-/** Questions end so; in Japanese also with か. */
-const QUESTION =
-  /[?？؟]\s*["”»)]*$|か[。.]?$|^\s*(?:true or false|richtig oder falsch|wahr oder falsch|vrai ou faux|verdadero o falso|vero o falso)/iu;
-
-/** `yes-no`: the answer is yes or no. */
-export const yesNo = (_fact: Fact, asked: readonly Asked[]): readonly Remark[] =>
-  asked.flatMap(({ angle, prompt, answer }): readonly Remark[] => {
-    if (angle === "reverse" || !QUESTION.test(prompt)) return [];
-    const first = foldText(answer.split(/[,;.:!，。、]|\s[–—-]\s/u)[0] ?? "").trim();
-    if (!YES_NO.has(first)) return [];
-    const message = `The answer is “${answer.length > 30 ? first : answer}”. Ask which, what or when instead.`;
-    return [{ rule: "yes-no", angle, message, about: `${prompt}\n${answer}`, fix: null }];
-  });
-
-/** Digits of any script with what belongs to a number, a unit or the parts of a date behind or before. */
-const NUMBER =
-  /^(?:ca?\.|about|around|etwa|rund|environ|circa|~|≈|±|<|>|\$|€|£)?\s*[+\-−–]?\s*\p{Nd}[\p{Nd}\s.,:'’/·×^–−-]*(?:\s*(?:e[+-]?\d+|%|‰|°|′|″|[²³⁻\p{L}]{1,3}(?:\/[\p{L}]{1,3}[²³]?)?|percent|prozent|degrees?|years?|days?|hours?|minutes?|seconds?|metres?|meters?|million|billion|millionen|milliarden|millions|milliards|jahre|tage|stunden|ans|jours|años|días|年|月|日|时|個|个|年前|光年|光年前|ปี|वर्ष|سنة)\.?){0,3}$/iu;
-const MONTH =
-  /^(?:\p{Nd}{1,2}\.?\s+)?(?:de\s+)?(?:january|february|march|april|may|june|july|august|september|october|november|december|januar|februar|märz|mai|juni|juli|oktober|dezember|janvier|février|mars|avril|juin|juillet|août|septembre|octobre|novembre|décembre|enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre|gennaio|febbraio|aprile|maggio|giugno|luglio|settembre|ottobre|dicembre)(?:\s+(?:de\s+)?\p{Nd}{1,4}(?:,\s*\p{Nd}{1,4})?)?$/iu;
-
-/** `bare-number`: a number or a date, or a word spelt with accents, with neither story nor picture nor note. */
-export function bareNumber(fact: Fact, asked: readonly Asked[]): readonly Remark[] {
-  if (hasHold(fact)) return [];
-  return asked.flatMap(({ angle, answer }): readonly Remark[] => {
-    const accents =
-      fact.kind === "spelling" && fact.accents === "count" && /\p{Script=Latin}\p{M}/u.test(fact.word.normalize("NFD"));
-    if (angle === "reverse" || fact.kind === "formula" || /^position-/u.test(angle)) return [];
-    if (!accents && !isNumber(answer)) return [];
-    const what = accents ? "The word has accents" : "The answer is a number";
-    const message = `${what}, and nothing stands beside it. Add a story or a picture in which it occurs.`;
-    return [{ rule: "bare-number", angle, message, about: answer, fix: null }];
-  });
-}
-
-/** A single digit is a handful of things and can be pictured. */
-const isNumber = (answer: string): boolean =>
-  (answer.match(/\p{Nd}/gu)?.length ?? 0) > 1
-    ? NUMBER.test(answer) || MONTH.test(answer)
-    : MONTH.test(answer) && /\p{Nd}/u.test(answer);

@@ -1,11 +1,12 @@
 // Blanks: one at a time, and round the word that matters.
+import { BLANK } from "../../cards/cards.ts";
 import type { Fact } from "../../facts/fact.ts";
 import { parseStatement } from "../../facts/gaps.ts";
 import { foldText } from "../../text/fold-text.ts";
 import { graphemes } from "../../text/graphemes.ts";
 import { runsOn, wordsOf } from "../../text/words-of.ts";
 import type { Asked } from "../asked.ts";
-import { languageOf } from "../languages.ts";
+import { isSmallWord, languageOf } from "../languages.ts";
 import type { Fix, Remark } from "../note.ts";
 import { listedParts } from "./parts-of-answer.ts";
 
@@ -34,14 +35,14 @@ export function blankSize(fact: Fact, asked: readonly Asked[]): readonly Remark[
   if (!parsed.ok) return [];
   const whole = parsed.value.map((part) => part.text).join("");
   const small = SMALL[languageOf(whole, fact.language)];
-  return asked.flatMap(({ angle, answer }): readonly Remark[] => {
+  return asked.flatMap(({ angle, prompt, answer }): readonly Remark[] => {
     const remark = (message: string, fix: Fix | null): readonly Remark[] => [
       { rule: "blank-size", angle, message, about: `${whole}\n${answer}`, fix },
     ];
     if (!/[\p{L}\p{N}\p{S}]/u.test(answer)) return remark("The blank holds no word at all.", closeFix(fact, angle));
     // He with a capital in the middle of a sentence is helium.
-    const plain = answer === answer.toLowerCase() || whole.trimStart().startsWith(answer);
-    if (plain && small?.has(foldText(answer))) {
+    const plain = answer === answer.toLowerCase() || prompt.startsWith(BLANK);
+    if (plain && areSmall(answer, small)) {
       return remark(
         `“${answer}” can be guessed from any sentence. Blank out a word that says something.`,
         closeFix(fact, angle),
@@ -54,9 +55,19 @@ export function blankSize(fact: Fact, asked: readonly Asked[]): readonly Remark[
   });
 }
 
-/** A name may be long: its first word and its last have capitals. */
-const isName = (text: string): boolean =>
-  /^\p{Lu}/u.test(text) && /(?:^|\s)\p{Lu}[^\s]*$/u.test(text) && wordsOf(text).length <= 2 * MOST_WORDS;
+const areSmall = (text: string, small: ReadonlySet<string> | undefined): boolean =>
+  small !== undefined && /\p{L}/u.test(text) && wordsOf(text).every((word) => small.has(foldText(word)));
+
+/** Verbs in the languages of the small words: what has one is no name. */
+const VERBS = /(?<!\p{L})(?:is|are|was|were|has|ist|sind|war|waren|hat|est|sont|était|es|son|era|è|sono)(?!\p{L})/iu;
+
+/** A name may be long: it ends with a capital, and all its words have one but the small ones between them. */
+function isName(text: string): boolean {
+  const words = wordsOf(text);
+  if (words.length > 2 * MOST_WORDS || VERBS.test(text) || isSmallWord(words[0] ?? "")) return false;
+  const hasCapital = (word: string): boolean => /^[\p{Lu}\p{N}]/u.test(word);
+  return hasCapital(words.at(-1) ?? "") && words.every((word) => hasCapital(word) || isSmallWord(word));
+}
 
 /** The same statement without this gap, if another is left. */
 function closeFix(fact: Extract<Fact, { kind: "statement" }>, angle: string): Fix | null {
@@ -79,7 +90,9 @@ function closeFix(fact: Extract<Fact, { kind: "statement" }>, angle: string): Fi
   };
 }
 
-const BLANK = /_{2,}|\[\s*(?:\.{3}|…)?\s*\]|(?<=^|\s)(?:\.{3,}|…+)(?=\s|[.,;:!?]|$)|\(\s*(?:\.{3}|…)?\s*\)/gu;
+/** Lines, dots and empty brackets; those beside a Latin letter, as in open() or __init__, belong to the word. */
+const BLANKS =
+  /_{3,}|(?<![\p{Script=Latin}\p{N}_])__(?![\p{Script=Latin}\p{N}_])|＿+|(?<=^|\s)(?:_|-{3,}|\.{3,}|…+)(?=\s|[.,;:!?]|$)|(?<![\p{Script=Latin}\p{N}])(?:\[\s*(?:\.{3}|…|\?)?\s*\]|\(\s*(?:\.{3}|…|\?)?\s*\)|（\s*(?:…|？)?\s*）|【\s*】)/gu;
 
 /** `several-blanks`: a prompt with two blanks, or a statement with so many that it is a text. */
 export function severalBlanks(fact: Fact, asked: readonly Asked[]): readonly Remark[] {
@@ -89,7 +102,7 @@ export function severalBlanks(fact: Fact, asked: readonly Asked[]): readonly Rem
     return [{ rule: "several-blanks", angle: null, message, about: fact.statement, fix: null }];
   }
   if (fact.kind !== "pair") return [];
-  const blanks = fact.prompt.match(BLANK)?.length ?? 0;
+  const blanks = fact.prompt.match(BLANKS)?.length ?? 0;
   const first = asked.find(({ angle }) => angle === "forward");
   if (blanks < 2 || !first) return [];
   const message = `The prompt has ${blanks} blanks to be filled at once.`;
@@ -104,7 +117,7 @@ function fillFix(fact: Extract<Fact, { kind: "pair" }>, blanks: number): Fix | n
   const escaped = (text: string): string => text.replace(/[[\]\\]/gu, "\\$&");
   let from = 0;
   let statement = "";
-  for (const [i, match] of [...prompt.matchAll(BLANK)].entries()) {
+  for (const [i, match] of [...prompt.matchAll(BLANKS)].entries()) {
     statement += `${escaped(prompt.slice(from, match.index))}[${escaped(words[i] ?? "")}]`;
     from = match.index + match[0].length;
   }

@@ -4,6 +4,7 @@ import { statedWords } from "../../facts/fact-words.ts";
 import type { Asked } from "../asked.ts";
 import { languageOf } from "../languages.ts";
 import type { Remark } from "../note.ts";
+import { withoutQuotations } from "../quotations.ts";
 
 const L = "(?<![\\p{L}\\p{M}])";
 const R = "(?![\\p{L}\\p{M}])";
@@ -26,10 +27,11 @@ const STALE: Readonly<Record<string, RegExp>> = {
     "until now",
     "recently",
     "most recent",
-    "the latest",
+    "the latest(?! (?:possible|date|day|time|hour))",
+    "current (?:number|record|holder|president|director|population|count|age|price|head|leader|name|version|state)",
     "newest",
     "this (?:year|month|decade|century)",
-    "last (?:night|week|month|year)",
+    "last (?:night|week|month|year)(?! of)",
     "next (?:week|month|year)",
     "now(?! and then)",
     "presently",
@@ -45,6 +47,7 @@ const STALE: Readonly<Record<string, RegExp>> = {
     "momentan\\w*",
     "im moment",
     "heutzutage",
+    "heutige[nrms]?",
     "heute",
     "aktuell(?:e[nrms]?)?",
     "bisher(?:ige[nrms]?)?",
@@ -104,9 +107,38 @@ const STALE: Readonly<Record<string, RegExp>> = {
     "adesso",
     "ora (?:è|ha)",
   ),
+  pt: words(
+    "atualmente",
+    "hoje",
+    "agora",
+    "neste momento",
+    "até (?:agora|hoje)",
+    "recentemente",
+    "este ano",
+    "mais recentes?",
+  ),
+  ru: words(
+    "в настоящее время",
+    "на данный момент",
+    "сейчас",
+    "сегодня",
+    "ныне",
+    "недавно",
+    "до сих пор",
+    "в этом году",
+    "нынешн\\p{L}+",
+  ),
+  ko: /현재|지금|최근|올해|오늘날/u,
   ja: /現在(?!位置)|今年|最近|最新|今のところ|今日では/u,
   zh: /目前|现在|現在|今年|最近|最新|迄今|如今/u,
 };
+
+/** What can only be a word of one of these languages, whatever language a text is taken for. */
+const PLAIN = words(
+  ..."currently nowadays derzeit derzeitige[nrms]? heutzutage zurzeit actuellement actualmente attualmente atualmente".split(
+    " ",
+  ),
+);
 
 /** `goes-stale`: a statement about now without a date. */
 export function goesStale(fact: Fact, _asked: readonly Asked[]): readonly Remark[] {
@@ -118,7 +150,12 @@ export function goesStale(fact: Fact, _asked: readonly Asked[]): readonly Remark
     )
   )
     return [];
-  const found = STALE[languageOf(text, fact.language)]?.exec(text)?.[0];
+  const stale = STALE[languageOf(text, fact.language)];
+  const found = statedWords(fact)
+    // A word in quotation marks, or one that is a side by itself, is spoken of.
+    .map((words) => withoutQuotations(words).trim())
+    .map((words) => ({ words, match: (stale?.exec(words) ?? PLAIN.exec(words))?.[0] }))
+    .find(({ words, match }) => match !== undefined && match !== words)?.match;
   if (found === undefined) return [];
   const message = `“${found}” will not always be true. Say of which year, such as “in 2026”, or leave it out.`;
   return [{ rule: "goes-stale", angle: null, message, about: text, fix: null }];

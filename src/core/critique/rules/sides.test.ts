@@ -39,6 +39,9 @@ ruleCases(
     list("Planets", ["Mercury", "Venus"]),
     spelling("brightest star of Lyra", "Vega"),
     pair("First letter of the Greek alphabet", "α", forward),
+    pair("Is Vega in Lyra?", "Yes", forward),
+    pair("Venus hat einen Mond.", "falsch", forward),
+    [pair("Constellation of Vega", "Lyra", forward), pair("Constellation of Sheliak", "Lyra", forward)],
   ],
 );
 
@@ -58,6 +61,9 @@ ruleCases(
     pair("star in French", "étoile"),
     pair("Stern (en)", "star"),
     pair("ดาว", "star"),
+    pair("How do you say star in French?", "étoile"),
+    pair("Wie heißt „Stern“ auf Englisch?", "star"),
+    pair("Comment dit-on « étoile » en anglais ?", "star"),
   ],
   [
     pair("star", "звезда", { picture: PICTURE }),
@@ -70,5 +76,6 @@ ruleCases(
     pair("What does the Greek word planetes mean to a guest?", "wanderer"),
     statement("Star is [звезда] in Russian."),
     pair("M 31", "галактика"),
+    pair("Which book is written in Latin?", "Almagest"),
   ],
 );

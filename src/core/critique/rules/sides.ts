@@ -5,8 +5,9 @@ import { guessLanguage } from "../../kit/guess-language.ts";
 import { runsOn, wordsOf } from "../../text/words-of.ts";
 import { type Asked, hasHold } from "../asked.ts";
 import type { Remark } from "../note.ts";
+import { isYesNo } from "./yes-no.ts";
 
-/** Answers of which the reverse would ask nothing: numbers, yes and no, single signs. */
+/** Answers of which the reverse would ask nothing: numbers, single signs. */
 const NO_REVERSE = /^[^\p{L}]*$|^\p{L}$/u;
 const LONGEST_REVERSE = 6;
 
@@ -28,7 +29,7 @@ export function oneSided(fact: Fact, asked: readonly Asked[]): readonly Remark[]
 
 /** A short answer that names something can be a prompt too; a question that is long is no answer to it. */
 function canBeReversed({ prompt, answer }: { readonly prompt: string; readonly answer: string }): boolean {
-  if (NO_REVERSE.test(answer.trim()) || /\p{Nd}/u.test(answer)) return false;
+  if (NO_REVERSE.test(answer.trim()) || /\p{Nd}/u.test(answer) || isYesNo(answer)) return false;
   return lengthOf(answer) <= LONGEST_REVERSE && lengthOf(prompt) <= 2 * LONGEST_REVERSE;
 }
 
@@ -38,12 +39,19 @@ const lengthOf = (text: string): number => (runsOn(text) ? [...text].length / 3 
 const NAMED =
   /^\s*[([]?(?:in\s+)?(?:english|german|french|spanish|italian|latin|greek|arabic|hebrew|hindi|thai|chinese|japanese|russian|portuguese|dutch|englisch|deutsch|französisch|spanisch|italienisch|latein|lateinisch|griechisch|arabisch|hebräisch|anglais|allemand|français|espagnol|italien|arabe|inglés|alemán|francés|español|italiano|árabe|en|de|fr|es|it|la|el|ar|he|hi|th|zh|ja|ru|pt|nl)[)\]]?\s*:\s*|\s+(?:in|auf|en)\s+(?:english|german|french|spanish|italian|latin|greek|arabic|hebrew|hindi|thai|chinese|japanese|russian|portuguese|dutch|englisch|deutsch|französisch|spanisch|italienisch|latein|griechisch|arabisch|anglais|allemand|français|espagnol|italien|latin|arabe|inglés|alemán|francés|español|italiano|latín|árabe)\s*[?？]?\s*$|\s[([](?:english|german|french|spanish|italian|latin|greek|arabic|en|de|fr|es|it|la|el|ar|he|hi|th|zh|ja|ru|pt|nl)[)\]]\s*$/iu;
 
+/** What stands before a word of which the translation is asked for. */
+const ASKED_FOR =
+  /^\s*(?:how do (?:you|we|i) say|what is|what['’]s|was heißt|was ist|wie heißt|wie sagt man|comment (?:dit-on|dire)|cómo se dice|come si dice)\s+(?=\P{L}*\p{L})/iu;
+
 /** `bare-translation`: a word and the same word in another language, and nothing else. */
 export function bareTranslation(fact: Fact): readonly Remark[] {
   if (fact.kind !== "pair" || hasHold(fact)) return [];
   const { prompt, answer } = fact;
   const named = NAMED.test(prompt) || NAMED.test(answer);
-  const [asked, told] = [prompt.replace(NAMED, ""), answer.replace(NAMED, "")];
+  const [asked, told] = [prompt, answer].map((side) => side.replace(NAMED, "").replace(ASKED_FOR, "")) as [
+    string,
+    string,
+  ];
   if (!isWord(asked) || !isWord(told) || !(named || inTwoScripts(asked, told))) return [];
   const message = `“${prompt}” and “${answer}” stand alone. Add a picture, or a story in which one suggests the other.`;
   return [{ rule: "bare-translation", angle: null, message, about: `${prompt}\n${answer}`, fix: null }];

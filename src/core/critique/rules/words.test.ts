@@ -14,6 +14,11 @@ ruleCases(
     pair("Quante lune di Giove si conoscono attualmente?", "molte"),
     pair("現在知られている木星の衛星の数", "多数"),
     pair("目前已知的木星卫星", "很多"),
+    pair("Entfernteste derzeit bekannte Galaxie", "GN-z11"),
+    pair("Current number of known moons of Jupiter", "many"),
+    pair("Heutiger Name der Sternwarte auf dem Hügel", "Altes Haus"),
+    pair("Сколько спутников Юпитера известно в настоящее время?", "много"),
+    pair("현재 알려진 목성의 위성", "많다"),
   ],
   [
     pair("Brightest star of Lyra", "Vega"),
@@ -26,6 +31,11 @@ ruleCases(
     pair("Nowhere is darker than", "the Coalsack"),
     pair("現在位置を示す線", "子午線"),
     pair("Actual diameter of Mars in km", "6779"),
+    pair("What is the latest date on which Easter can fall?", "25 April"),
+    pair("Which word means “currently” in German?", "derzeit"),
+    pair("Was bedeutet „derzeit“ auf Englisch?", "at present"),
+    pair("currently", "derzeit"),
+    pair("What is the current through the heater?", "two ampere"),
   ],
 );
 
