@@ -39,9 +39,9 @@ describe("the mean flows", () => {
 });
 
 describe("the flow", () => {
-  it("is the same by sweeps and by elimination, however low the recall", () => {
+  it("is the same by sweeps and by elimination", () => {
     fc.assert(
-      fc.property(chartWithRecall(5, 0.3), ({ chart, recall }) => {
+      fc.property(chartWithRecall(5, 0.5), ({ chart, recall }) => {
         const cycle = cycleLength(chart);
         const rows = chart.compartments.map((one) => timetable(one, cycle));
         const swept = createFlowSolver(cycle, recall)(rows, 1e-11, 100_000);
@@ -54,6 +54,26 @@ describe("the flow", () => {
         }
       }),
     );
+  });
+
+  // Cards that slosh between two days lose the share q of a sweep's difference; below half a unit in the last place
+  // of the cards begun on a day, rounding swallows that loss and the sweeps stand still.
+  it("says that it has not settled where the recall is so low that rounding stops the sweeps", () => {
+    const recall = [0.3, 0.3, 0.3, 0.3, 0.3];
+    const rows = [
+      { period: 15, bundles: 1, offset: 14 },
+      { period: 5, bundles: 5, offset: 0 },
+      { period: 2, bundles: 1, offset: 0 },
+      { period: 5, bundles: 5, offset: 2 },
+      { period: 3, bundles: 3, offset: 0 },
+    ].map((one) => timetable(one, 30));
+    const swept = createFlowSolver(30, recall)(rows, 1e-11, 20_000);
+    expect(swept.settled).toBe(false);
+    const exact = eliminateFlow(30, recall, rows);
+    expect(exact.settled).toBe(true);
+    for (const [day, asked] of swept.asked.entries()) {
+      expect(Math.abs(asked - (exact.asked[day] ?? 0)) / meanReviews(recall)).toBeLessThanOrEqual(swept.error + SOLVED);
+    }
   });
 
   it("is never further from its value than the error that a rough answer names", () => {
