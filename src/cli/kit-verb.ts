@@ -11,6 +11,7 @@ import { DEFAULT_PACE } from "../core/load/minutes.ts";
 import { counted } from "../core/words.ts";
 import { openParcel, usablePictures } from "../exchange/import-list.ts";
 import { listKit } from "../exchange/list-kit.ts";
+import { printKitInWorker } from "../kit/print-kit-in-worker.ts";
 import { normalisePicture } from "../media/normalise-picture.ts";
 import { CHART_OPTIONS, chartFrom } from "./chart-options.ts";
 import { PRINT_OPTIONS, printFrom } from "./kit-options.ts";
@@ -50,9 +51,7 @@ export const kitVerb: Verb = {
     const { sheet, card, turn, parts, offset, mark, language } = choices;
     if (cards.length > PROGRESS_FROM) process.stderr.write(`longhold: setting ${counted(cards.length, "card")} …\n`);
     const style = { title, mark, language };
-    // The engine and its fonts are opened only here: no other verb waits for them.
-    const { printKit } = await import("../kit/print-kit.ts");
-    const kit = await printKit({ sheet, card, turn, parts, offset, style, cards, ...box }, pictures);
+    const kit = await printKitInWorker({ sheet, card, turn, parts, offset, style, cards, ...box }, pictures);
     writeWhole(out, kit.pdf);
     for (const notice of kit.notices) process.stderr.write(`longhold: ${notice}\n`);
     if (call.values.json) printJson(call, { pages: kit.pages, cards: cards.length, notices: kit.notices });

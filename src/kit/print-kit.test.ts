@@ -3,16 +3,15 @@ import { createRequire } from "node:module";
 import sharp from "sharp";
 import { beforeAll, describe, expect, it } from "vitest";
 import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
+import { kitCard as card, kitPlan as plan, cardSize as size } from "../../tests/support/kit-plan.ts";
 import { type GreyPage, readPdf } from "../../tests/support/pdf-tools.ts";
 import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import { printedNumber } from "../core/cards/card-number.ts";
-import { type CardSide, EMPTY_SIDE } from "../core/cards/cards.ts";
-import { spreadChart } from "../core/chart/make-chart.ts";
-import type { KitCard } from "../core/kit/card-faces.ts";
+import { EMPTY_SIDE } from "../core/cards/cards.ts";
 import type { Turn } from "../core/kit/impose.ts";
 import { KIT_PARTS, type KitPlan } from "../core/kit/kit-pages.ts";
-import { parseCardSize, SHEETS, type Size } from "../core/kit/paper.ts";
+import { SHEETS, type Size } from "../core/kit/paper.ts";
 import { joinCodes, parseCornerCode } from "../core/kit/sheet-code.ts";
 import { cornerPlaces } from "../core/kit/sheet-layout.ts";
 import { printKit } from "./print-kit.ts";
@@ -21,45 +20,6 @@ import { printKit } from "./print-kit.ts";
 const REGISTER = 0.2;
 const DPI = 300;
 const DOT = 25.4 / DPI;
-
-const size = (text: string): Size => {
-  const parsed = parseCardSize(text);
-  if (!parsed.ok) throw new Error(parsed.error);
-  return parsed.value;
-};
-
-const words = (text: string): CardSide => ({ ...EMPTY_SIDE, text: [{ text, role: "plain" }] });
-
-const card = (number: number, prompt: string, answer: string, note = ""): KitCard => ({
-  number,
-  prompt: words(prompt),
-  answer: words(answer),
-  note,
-  story: "",
-  source: "",
-  why: "",
-  pictureAlt: "",
-  pictureSource: "",
-  pictureLicence: "",
-});
-
-const plan = (more: Partial<KitPlan>): KitPlan => ({
-  parts: new Set(["cards"]),
-  sheet: SHEETS.a4 as Size,
-  card: size("a7"),
-  turn: "long",
-  offset: [0, 0],
-  style: { title: "The night sky", mark: "number", language: "en" },
-  cards: [],
-  chart: spreadChart([1, 2, 4, 8], [1, 1, 2, 2]),
-  days: [{ date: "2026-03-14", chartDay: 1, piles: ["2", "1"] }],
-  sitting: {
-    title: "Sitting of 14 Mar 2026",
-    piles: [{ title: "Compartment 1", numbers: [1042] }],
-    from: { box: "box", date: "2026-03-14", day: 1 },
-  },
-  ...more,
-});
 
 /** Prints and hands the reading to `look`. */
 async function reading<T>(

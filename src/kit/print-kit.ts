@@ -2,6 +2,7 @@
 import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import { coarsePictures, type KitPlan, kitPages } from "../core/kit/kit-pages.ts";
+import type { KitProgress } from "./kit-progress.ts";
 import { addPrintHints } from "./print-hints.ts";
 import { type TypesetKit, typesetKit } from "./typeset.ts";
 
@@ -14,16 +15,23 @@ export interface PrintedKit extends TypesetKit {
 }
 
 /** Sets a kit. Fails with `invalid-input` if its pieces do not fit on the sheet or there is nothing to print. */
-export async function printKit(plan: KitPlan, pictures: ReadonlyMap<string, PictureRecord>): Promise<PrintedKit> {
+export async function printKit(
+  plan: KitPlan,
+  pictures: ReadonlyMap<string, PictureRecord>,
+  onProgress: (progress: KitProgress) => void = () => undefined,
+): Promise<PrintedKit> {
   const pages = kitPages(plan);
   if (!pages.ok)
     throw new FailureError("invalid-input", `${pages.error.charAt(0).toUpperCase()}${pages.error.slice(1)}.`);
   if (pages.value.length === 0) throw new FailureError("invalid-input", "There is nothing to print.");
   const { title, language } = plan.style;
+  const total = pages.value.length;
+  onProgress({ step: "setting", done: 0, total });
   const set = typesetKit({ title: title === "" ? UNNAMED : title, language, pages: pages.value, pictures });
+  onProgress({ step: "finishing", done: total, total });
   return {
     pdf: await addPrintHints(set.pdf, plan.turn),
     notices: [...set.notices, ...coarsePictures(pages.value, (picture) => pictures.get(picture))],
-    pages: pages.value.length,
+    pages: total,
   };
 }
