@@ -12,6 +12,7 @@ import type { EntryId } from "../core/log/entry-id.ts";
 import type { RecallCount } from "../core/recall/estimate.ts";
 import type { CardRef, DueCard } from "../core/sitting/plan.ts";
 import type { SittingTally } from "../core/sitting/sitting-tally.ts";
+import type { Prints } from "./print-port.ts";
 
 /** Milliseconds since 1970. */
 export type Clock = () => number;
@@ -281,6 +282,7 @@ export interface Session {
   readonly library: Library;
   readonly boxes: Boxes;
   readonly edits: Edits;
+  readonly prints: Prints;
 }
 
 /** Storage. `write` resolves only when everything in it is durable, or throws and nothing has changed. */

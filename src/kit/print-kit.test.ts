@@ -181,7 +181,7 @@ describe("a whole kit", () => {
     await reading(
       {
         cards: [card(1, "Vega", "Lyra")],
-        parts: new Set(["cards", "instructions", "dividers", "chart", "calendar", "sheet"]),
+        parts: new Set(["cards", "instructions", "dividers", "ruler", "chart", "calendar", "sheet"]),
       },
       (pdf) => {
         expect(pdf.pages.length % 2).toBe(0);

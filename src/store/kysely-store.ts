@@ -5,6 +5,7 @@ import { createBoxes } from "./box-store.ts";
 import { createEdits } from "./edit-store.ts";
 import { createLibrary } from "./library-store.ts";
 import { LOCAL_LEARNER, migrations } from "./migrations.ts";
+import { createPrints } from "./print-store.ts";
 import type { Db, Tables } from "./schema.ts";
 
 /** Brings the database up to date and opens it for a learner. Throws if a migration fails. */
@@ -20,6 +21,7 @@ export async function openKyselyStore(dialect: Dialect, learner: string = LOCAL_
     library: createLibrary(over, learner),
     boxes: createBoxes(over, learner),
     edits: createEdits(over, learner),
+    prints: createPrints(over, learner),
   });
   return {
     // A transaction for reading too: a view made of several queries must see one moment. SQLite always does.

@@ -5,6 +5,7 @@ import type { Angle } from "../core/facts/fact.ts";
 import { batches } from "../core/lists.ts";
 import { refuseUnstorable } from "./fact-rows.ts";
 import { createFactTable } from "./fact-store.ts";
+import { forgetPrints } from "./print-store.ts";
 import { BATCH, type Db } from "./schema.ts";
 import { createSoundTable } from "./sound-store.ts";
 
@@ -61,6 +62,7 @@ function subjectTable(db: Db, learner: string) {
     /** Removes the subject with its facts and cards, and the pictures that nothing uses any more. */
     async removeSubject(id: string) {
       await forgetEdits(db, learner, id);
+      await forgetPrints(db, learner, id);
       await db.deleteFrom("card").where("subject_id", "=", id).where("learner_id", "=", learner).execute();
       await db.deleteFrom("fact").where("subject_id", "=", id).where("learner_id", "=", learner).execute();
       await db.deleteFrom("subject").where("id", "=", id).where("learner_id", "=", learner).execute();

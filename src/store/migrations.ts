@@ -2,6 +2,7 @@
 import { type Kysely, type Migration, type MigrationProvider, sql } from "kysely";
 import { editsStep } from "./migrations/edits.ts";
 import { kinds } from "./migrations/kinds.ts";
+import { prints } from "./migrations/prints.ts";
 import { sounds } from "./migrations/sounds.ts";
 import { wavedNotes } from "./migrations/waved-notes.ts";
 
@@ -182,6 +183,7 @@ export const migrations: MigrationProvider = {
       "0006-edits": editsStep,
       "0007-waved-notes": wavedNotes,
       "0008-sounds": sounds,
+      "0009-prints": prints,
     };
   },
 };

@@ -2,6 +2,7 @@
 // text, integers, doubles and bytes; lists and settings are JSON in text columns, read and written by name.
 import type { Kysely } from "kysely";
 import type { FactContent } from "../core/facts/fact.ts";
+import type { PaperEvent } from "../core/kit/paper-state.ts";
 
 interface LearnerTable {
   id: string;
@@ -150,6 +151,21 @@ interface WavedNoteTable {
   key: string;
 }
 
+interface PrintStepTable {
+  id: string;
+  learner_id: string;
+  at: number;
+  kind: PaperEvent;
+  undone: number;
+}
+
+interface PrintCardTable {
+  step_id: string;
+  card_id: string;
+  learner_id: string;
+  face: string | null;
+}
+
 /** All tables by name. */
 export interface Tables {
   learner: LearnerTable;
@@ -166,6 +182,8 @@ export interface Tables {
   edit: EditTable;
   fact_edit: FactEditTable;
   waved_note: WavedNoteTable;
+  print_step: PrintStepTable;
+  print_card: PrintCardTable;
 }
 
 /** The query builder, over a connection or a transaction. */

@@ -61,6 +61,8 @@ export async function dump(database: StoreDatabase): Promise<Readonly<Record<str
     "edit",
     "fact_edit",
     "waved_note",
+    "print_step",
+    "print_card",
   ];
   const all: Record<string, readonly string[]> = {};
   for (const table of tables) {

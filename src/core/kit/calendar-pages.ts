@@ -1,7 +1,7 @@
 // The coming days on paper: a row for every week, a cell for every date, with the chart day and the piles that are due.
 import type { LocalDate } from "../calendar/local-date.ts";
 import { isoWeekday } from "../calendar/local-date.ts";
-import { type KitPage, type PageItem, textItem } from "./page.ts";
+import { type KitPage, nameItem, type PageItem, textItem } from "./page.ts";
 import type { Size } from "./paper.ts";
 
 /** One date as it is printed; `chartDay` is null on a rest day. */
@@ -14,32 +14,52 @@ export interface PrintedDay {
 
 const MARGIN = 12;
 const WEEKS_A_PAGE = 10;
-const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+/** Columns of a calendar. */
+export const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"] as const;
 
 /** "14 Mar". */
 export const shortDate = (date: LocalDate): string =>
   `${Number(date.slice(8, 10))} ${MONTHS[Number(date.slice(5, 7)) - 1]}`;
 
-/** Dates one after another, in weeks from Monday to Sunday. */
-export function calendarPages(days: readonly PrintedDay[], sheet: Size): readonly KitPage[] {
-  const first = days[0];
-  const last = days.at(-1);
-  if (!first || !last) return [];
+/** Dates one after another, in weeks from Monday to Sunday, to hang up; with their owner's name if there is one. */
+export const calendarPages = (days: readonly PrintedDay[], sheet: Size, owner = ""): readonly KitPage[] =>
+  inWeeks(days, WEEKS_A_PAGE).map((some) => ({
+    ...sheet,
+    items: [
+      ...heads(sheet, spanOf(days)),
+      ...(owner === "" ? [] : [nameItem(ownerPlace(sheet), owner, { most: 14, align: "end" })]),
+      ...some.flatMap(({ day, place }) => dayItems(day, cellOf(sheet, place))),
+    ],
+  }));
+
+const ownerPlace = ({ width }: Size) => ({ x: width / 2 + 20, y: MARGIN, width: width / 2 - 20 - MARGIN, height: 8 });
+
+/** A date and its place among the cells of a page, counted from 0 on a Monday. */
+export interface PlacedDay {
+  readonly day: PrintedDay;
+  readonly place: number;
+}
+
+/** Dates one after another, in pages of so many weeks from Monday to Sunday. */
+export function inWeeks(days: readonly PrintedDay[], weeksAPage: number): readonly (readonly PlacedDay[])[] {
+  const [first] = days;
+  if (!first) return [];
   const lead = isoWeekday(first.date) - 1;
-  const weeks = Math.ceil((lead + days.length) / 7);
-  const pages: KitPage[] = [];
-  const span = `${shortDate(first.date)} ${first.date.slice(0, 4)} to ${shortDate(last.date)} ${last.date.slice(0, 4)}`;
-  for (let week = 0; week < weeks; week += WEEKS_A_PAGE) {
-    const from = Math.max(0, week * 7 - lead);
-    const some = days.slice(from, (week + WEEKS_A_PAGE) * 7 - lead);
-    const items = [
-      ...heads(sheet, span),
-      ...some.flatMap((day, i) => dayItems(day, cellOf(sheet, lead + from + i - week * 7))),
-    ];
-    pages.push({ ...sheet, items });
-  }
+  const cells = weeksAPage * 7;
+  const pages: PlacedDay[][] = [];
+  days.forEach((day, i) => {
+    const at = Math.floor((lead + i) / cells);
+    pages[at] ??= [];
+    pages[at].push({ day, place: (lead + i) % cells });
+  });
   return pages;
+}
+
+/** "14 Mar 2026 to 16 May 2026". */
+export function spanOf(days: readonly PrintedDay[]): string {
+  const dates = [days[0], days.at(-1)].flatMap((day) => (day ? [day.date] : []));
+  return dates.map((date) => `${shortDate(date)} ${date.slice(0, 4)}`).join(" to ");
 }
 
 function heads(sheet: Size, span: string): readonly PageItem[] {

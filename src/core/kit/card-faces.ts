@@ -19,6 +19,8 @@ export interface KitCard {
   readonly pictureAlt: string;
   readonly pictureSource: string;
   readonly pictureLicence: string;
+  /** What stands above it where it is not the title of the kit. */
+  readonly title?: string;
 }
 
 /** How cards are told apart on paper: a number with its check digit, a code for a camera, both or neither. */
@@ -118,12 +120,13 @@ function edgeItems(card: KitCard, side: "prompt" | "answer", slot: Slot, style: 
   const number = printedNumber(card.number);
   const line = { turned: false, x: slot.x + FACE.side, width: slot.width / 2 - FACE.side, height: 3.5 };
   const small = { most: FACE.foot, least: 5, ink: "quiet", lie: "middle" } as const;
-  const { code: language, direction } = guessLanguage(style.title, style.language);
+  const above = card.title ?? style.title;
+  const { code: language, direction } = guessLanguage(above, style.language);
   // Above an answer the title stands at the other end, so that a pile shows at a glance which side is up.
   const title = { ...line, width: slot.width - 2 * FACE.side, y: slot.y + 3 };
   const align = (side === "prompt") === (direction === "ltr") ? "start" : "end";
-  if (style.title !== "")
-    items.push(textItem(title, style.title, { ...small, align, language, direction, name: "the title" }));
+  if (above !== "")
+    items.push(textItem(title, above, { ...small, align, language, direction, name: "the title" }));
   const foot = { ...line, y: slot.y + slot.height - 3 - line.height };
   if (style.mark === "number" || style.mark === "both")
     items.push(textItem(foot, number, { ...small, ink: "text", runs: [{ text: number, look: "strong" }], most: 9 }));

@@ -1,6 +1,6 @@
 // Cards as pages: fronts and backs in turn, with marks to cut and fold along.
 import { type FaceStyle, faceItems, type KitCard } from "./card-faces.ts";
-import type { Grid, Imposition } from "./impose.ts";
+import type { Grid, Imposition, Slot } from "./impose.ts";
 import { type KitPage, type LineItem, moveItem, type PageItem } from "./page.ts";
 
 /** How far the printer sets backs off from their fronts is made good by: millimetres to the right and down. */
@@ -10,27 +10,38 @@ export type Offset = readonly [right: number, down: number];
 const CUT = { arm: 2, width: 0.1 } as const;
 
 /** The pages of some cards: two for every sheet, or one if it is folded. */
-export function cardPages(
+export const cardPages = (
   cards: readonly KitCard[],
   laid: Imposition,
   style: FaceStyle,
   offset: Offset,
+): readonly KitPage[] =>
+  sidedPages(cards, laid, offset, (card, side, slot) =>
+    faceItems(card, side === "front" ? "prompt" : "answer", slot, style),
+  );
+
+/** The pages of pieces with two sides, whatever `draw` puts on each: two for every sheet, or one if it is folded. */
+export function sidedPages<T>(
+  pieces: readonly T[],
+  laid: Imposition,
+  offset: Offset,
+  draw: (piece: T, side: "front" | "back", slot: Slot) => readonly PageItem[],
 ): readonly KitPage[] {
   const { grid, fronts, backs } = laid;
   const folded = foldOf(laid);
   const pages: KitPage[] = [];
-  for (let from = 0; from < cards.length; from += fronts.length) {
-    const some = cards.slice(from, from + fronts.length);
-    const of = (side: "prompt" | "answer"): readonly PageItem[] =>
-      some.flatMap((card, i) => {
-        const slot = (side === "prompt" ? fronts : backs)[i];
-        return slot ? faceItems(card, side, slot, style) : [];
+  for (let from = 0; from < pieces.length; from += fronts.length) {
+    const some = pieces.slice(from, from + fronts.length);
+    const of = (side: "front" | "back"): readonly PageItem[] =>
+      some.flatMap((piece, i) => {
+        const slot = (side === "front" ? fronts : backs)[i];
+        return slot ? draw(piece, side, slot) : [];
       });
     if (folded.length > 0)
-      pages.push({ ...grid.sheet, items: [...of("prompt"), ...of("answer"), ...cutMarks(grid), ...folded] });
+      pages.push({ ...grid.sheet, items: [...of("front"), ...of("back"), ...cutMarks(grid), ...folded] });
     else {
-      pages.push({ ...grid.sheet, items: [...of("prompt"), ...cutMarks(grid)] });
-      pages.push({ ...grid.sheet, items: of("answer").map((item) => moveItem(item, offset)) });
+      pages.push({ ...grid.sheet, items: [...of("front"), ...cutMarks(grid)] });
+      pages.push({ ...grid.sheet, items: of("back").map((item) => moveItem(item, offset)) });
     }
   }
   return pages;

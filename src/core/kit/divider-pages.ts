@@ -3,7 +3,7 @@ import { type Chart, cycleLength, step } from "../chart/chart.ts";
 import { visitLabel } from "../chart/visit-label.ts";
 import { ok, type Result } from "../result.ts";
 import { cellsOf, fillSheet, type Slot } from "./impose.ts";
-import { type KitPage, type LineItem, type PageItem, textItem } from "./page.ts";
+import { type KitPage, type LineItem, nameItem, type PageItem, textItem } from "./page.ts";
 import type { Size } from "./paper.ts";
 
 /** Size of a tab in millimetres; it is narrower where the card is. */
@@ -60,8 +60,8 @@ function visitedOn(first: number, period: number, cycle: number): string {
   return `Visited every ${period} days: on chart ${days.length > 1 ? "days" : "day"} ${days.join(", ")}${more} of ${cycle}.`;
 }
 
-/** Pages of dividers, printed on one side. Fails if not even one fits on the sheet. */
-export function dividerPages(chart: Chart, card: Size, sheet: Size): Result<readonly KitPage[], string> {
+/** Pages of dividers, printed on one side, with their owner's name if there is one. Fails if not even one fits on the sheet. */
+export function dividerPages(chart: Chart, card: Size, sheet: Size, owner = ""): Result<readonly KitPage[], string> {
   const filled = fillSheet(sheet, { width: card.width, height: card.height + TAB.height });
   if (!filled.ok) return filled;
   const cells = cellsOf(filled.value);
@@ -69,12 +69,13 @@ export function dividerPages(chart: Chart, card: Size, sheet: Size): Result<read
   const pages: KitPage[] = [];
   for (let from = 0; from < dividers.length; from += cells.length) {
     const some = dividers.slice(from, from + cells.length);
-    pages.push({ ...filled.value.sheet, items: some.flatMap((divider, i) => drawDivider(divider, cells[i] as Slot)) });
+    const items = some.flatMap((divider, i) => drawDivider(divider, cells[i] as Slot, owner));
+    pages.push({ ...filled.value.sheet, items });
   }
   return ok(pages);
 }
 
-function drawDivider(divider: Divider, cell: Slot): readonly PageItem[] {
+function drawDivider(divider: Divider, cell: Slot, owner: string): readonly PageItem[] {
   const { tab, outline } = shapeOf(divider, cell);
   const room = { x: cell.x + 6, width: cell.width - 12 };
   const top = cell.y + TAB.height;
@@ -90,9 +91,13 @@ function drawDivider(divider: Divider, cell: Slot): readonly PageItem[] {
       runs: [{ text: divider.title, look: "strong" }],
     }),
     textItem({ ...room, y: top + 16, height: cell.height - TAB.height - 22 }, divider.lines.join("\n"), { most: 10 }),
+    ...ownerItems(owner, { ...room, y: cell.y + cell.height - 6, height: 4.5 }),
     ...outline,
   ];
 }
+
+const ownerItems = (owner: string, place: Omit<Slot, "turned">): readonly PageItem[] =>
+  owner === "" ? [] : [nameItem(place, owner, { most: 10, align: "end", lie: "middle" })];
 
 /** The tab, and the line to cut along: round the tab and down to the body on either side of it. */
 export function shapeOf(

@@ -2,7 +2,7 @@
 
 import type { Offset } from "./card-pages.ts";
 import { behind, type Slot } from "./impose.ts";
-import { type KitPage, type LineItem, moveItem, type PageItem, textItem } from "./page.ts";
+import { type KitPage, type LineItem, moveItem, nameItem, type PageItem, textItem } from "./page.ts";
 import type { Size } from "./paper.ts";
 
 const MARGIN = 20;
@@ -43,8 +43,8 @@ const STEPS: readonly (readonly [title: string, words: string])[] = [
 /** About how many lines a step takes, with its title and the space after it. */
 const linesOf = (words: string): number => Math.ceil(words.length / 95) + 2.5;
 
-/** One page of plain words: how to print, cut and practise. */
-export function instructionPage(sheet: Size): KitPage {
+/** One page of plain words: how to print, cut and practise; with its owner's name if there is one. */
+export function instructionPage(sheet: Size, owner = ""): KitPage {
   const line = { x: MARGIN, width: sheet.width - 2 * MARGIN };
   const top = MARGIN + 14;
   const share = (sheet.height - top - MARGIN) / STEPS.reduce((sum, [, words]) => sum + linesOf(words), 0);
@@ -57,6 +57,7 @@ export function instructionPage(sheet: Size): KitPage {
         heading: 1,
         runs: [{ text: title, look: "strong" }],
       }),
+      ...(owner === "" ? [] : [nameItem({ ...line, y: MARGIN - 8, height: 7 }, owner, { most: 14, lie: "middle" })]),
       ...STEPS.flatMap(([head, words], i) => {
         const y = top + share * STEPS.slice(0, i).reduce((sum, [, before]) => sum + linesOf(before), 0);
         const height = share * linesOf(words);

@@ -99,7 +99,7 @@ describe("the pages of a kit", () => {
   });
 
   it("show every day of the cycle in the table with what the chart visits on it", () => {
-    const items = pagesOf({ parts: new Set(["chart"]) }).flatMap((page) => page.items);
+    const items = pagesOf({ parts: new Set(["ruler", "chart"]) }).flatMap((page) => page.items);
     const named = new Map(items.flatMap((item) => (item.kind === "text" ? [[item.name, item] as const] : [])));
     for (let day = 1; day <= cycleLength(chart); day++) {
       const piles = (named.get(`day ${day} of the chart`) as TextItem).runs[0]?.text;

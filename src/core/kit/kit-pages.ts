@@ -7,17 +7,36 @@ import { cardPages, type Offset } from "./card-pages.ts";
 import { chartTablePages, rulerPages } from "./chart-pages.ts";
 import { dividerPages } from "./divider-pages.ts";
 import { calibrationPages, instructionPage } from "./help-pages.ts";
-import { impose, type Turn } from "./impose.ts";
+import { type Imposition, impose, type Turn } from "./impose.ts";
 import type { KitPage } from "./page.ts";
 import type { Size } from "./paper.ts";
+import { pocketPages } from "./pocket-calendar.ts";
 import type { SittingSheet } from "./sheet-layout.ts";
 import { sheetPages } from "./sheet-pages.ts";
 
 /** What a kit can hold, in the order in which it is printed. */
-export const KIT_PARTS = ["calibration", "instructions", "cards", "dividers", "chart", "calendar", "sheet"] as const;
+export const KIT_PARTS = [
+  "calibration",
+  "instructions",
+  "cards",
+  "dividers",
+  "ruler",
+  "chart",
+  "calendar",
+  "pocket",
+  "sheet",
+] as const;
 
-/** One part of a kit. */
+/** One part of a kit; `ruler` is the chart as a poster, `chart` as a table. */
 export type KitPart = (typeof KIT_PARTS)[number];
+
+/** A box for each of several people. */
+export interface ClassPack {
+  /** In the order in which their boxes are printed. */
+  readonly names: readonly string[];
+  /** Whether the name stands on the cards too, behind the title. */
+  readonly onCards: boolean;
+}
 
 /** Everything that a kit is made from. */
 export interface KitPlan {
@@ -31,30 +50,90 @@ export interface KitPlan {
   readonly chart: Chart;
   readonly days: readonly PrintedDay[];
   readonly sitting: SittingSheet;
+  /** For whom, if not for one person without a name. */
+  readonly pack?: ClassPack;
+}
+
+/** The pages of one part, for one person. */
+export interface PartPages {
+  readonly part: KitPart;
+  /** Whose it is; empty if that is not said. */
+  readonly owner: string;
+  readonly pages: readonly KitPage[];
+}
+
+/** Cards or dividers that are too large for the sheet, or nothing to print. */
+export type KitPagesResult<T> = Result<readonly T[], string>;
+
+/** The pages of a kit, one after another. Fails as `kitParts` does. */
+export function kitPages(plan: KitPlan): KitPagesResult<KitPage> {
+  const parts = kitParts(plan);
+  return parts.ok ? ok(parts.value.flatMap(({ pages }) => pages)) : parts;
 }
 
 /**
- * The pages of a kit. With cards that are turned over every page of the other parts has an empty back, so that the
- * whole can be printed on both sides in one go. Fails if cards or dividers are too large for the sheet.
+ * A kit part by part. With cards that are turned over every page of the other parts has an empty back, so that the
+ * whole can be printed on both sides in one go. A class pack holds all parts of the first person, then those of the
+ * next; the calibration page comes once. Fails if cards or dividers are too large for the sheet.
  */
-export function kitPages(plan: KitPlan): Result<readonly KitPage[], string> {
-  const { sheet, card, turn, offset, style, chart } = plan;
-  const laid = impose(sheet, card, turn);
+export function kitParts(plan: KitPlan): KitPagesResult<PartPages> {
+  const laid = impose(plan.sheet, plan.card, plan.turn);
   if (!laid.ok) return laid;
-  const dividers = plan.parts.has("dividers") ? dividerPages(chart, card, sheet) : ok([]);
+  const dividers = plan.parts.has("dividers") ? dividerPages(plan.chart, plan.card, plan.sheet) : ok([]);
   if (!dividers.ok) return fail(`The dividers: ${dividers.error}`);
+  const parts: PartPages[] = [];
+  for (const [i, owner] of (plan.pack?.names ?? [""]).entries())
+    for (const part of KIT_PARTS) {
+      if (!plan.parts.has(part) || (part === "calibration" && i > 0)) continue;
+      const pages = partPages(part, plan, laid.value, owner);
+      if (pages.length > 0) parts.push({ part, owner: part === "calibration" ? "" : owner, pages });
+    }
+  return ok(parts);
+}
+
+function partPages(part: KitPart, plan: KitPlan, laid: Imposition, owner: string): readonly KitPage[] {
+  const { sheet, card, turn, offset, chart } = plan;
   const single = (pages: readonly KitPage[]): readonly KitPage[] =>
     turn === "fold" ? pages : pages.flatMap((page) => [page, { ...page, items: [] }]);
-  const make: Readonly<Record<KitPart, () => readonly KitPage[]>> = {
-    calibration: () => (turn === "fold" ? [] : calibrationPages(laid.value.grid.sheet, turn, offset)),
-    instructions: () => single([instructionPage(sheet)]),
-    cards: () => cardPages(plan.cards, laid.value, style, offset),
-    dividers: () => single(dividers.value),
-    chart: () => single([...rulerPages(chart, sheet), ...chartTablePages(chart, sheet)]),
-    calendar: () => single(calendarPages(plan.days, sheet)),
-    sheet: () => single(sheetPages(plan.sitting, sheet)),
-  };
-  return ok(KIT_PARTS.filter((part) => plan.parts.has(part)).flatMap((part) => make[part]()));
+  switch (part) {
+    case "calibration":
+      return turn === "fold" ? [] : calibrationPages(laid.grid.sheet, turn, offset);
+    case "instructions":
+      return single([instructionPage(sheet, owner)]);
+    case "cards":
+      return cardPages(cardsFor(plan, owner), laid, plan.style, offset);
+    case "dividers": {
+      const dividers = dividerPages(chart, card, sheet, owner);
+      return single(dividers.ok ? dividers.value : []);
+    }
+    case "ruler":
+      return single(rulerPages(chart, sheet));
+    case "chart":
+      return single(chartTablePages(chart, sheet));
+    case "calendar":
+      return single(calendarPages(plan.days, sheet, owner));
+    case "pocket":
+      return pocketPages(plan.days, laid, offset, owner);
+    case "sheet":
+      return single(sheetPages(plan.sitting, sheet));
+  }
+}
+
+function cardsFor({ cards, pack, style }: KitPlan, owner: string): readonly KitCard[] {
+  if (!pack?.onCards || owner === "") return cards;
+  const named = (title: string): string => (title === "" ? owner : `${title} · ${owner}`);
+  return cards.map((card) => ({ ...card, title: named(card.title ?? style.title) }));
+}
+
+/** How many pages a kit has, without laying out every box of a class pack. Fails as `kitParts` does. */
+export function countKitPages(plan: KitPlan): Result<number, string> {
+  const { pack } = plan;
+  const parts = kitParts(pack ? { ...plan, pack: { ...pack, names: pack.names.slice(0, 1) } } : plan);
+  if (!parts.ok) return parts;
+  const boxes = pack?.names.length ?? 1;
+  return ok(
+    parts.value.reduce((sum, { part, pages }) => sum + pages.length * (part === "calibration" ? 1 : boxes), 0),
+  );
 }
 
 /** Below this many dots an inch a picture looks coarse in print. Common practice: 300 is good, half of it the least. */

@@ -1,6 +1,7 @@
 // Pages as they are drawn: every mark with its place in millimetres from the top left corner. What draws them
 // decides nothing but the size of a text within its limits.
 import type { PictureHash, Region } from "../facts/fact.ts";
+import { guessLanguage } from "./guess-language.ts";
 import type { Slot } from "./impose.ts";
 import type { Size } from "./paper.ts";
 
@@ -94,6 +95,12 @@ export function textItem(
     ...place,
     ...more,
   };
+}
+
+/** The name of a person, whatever script it is in. */
+export function nameItem(place: Omit<Slot, "turned">, name: string, more: Partial<TextItem> = {}): TextItem {
+  const { code: language, direction } = guessLanguage(name, "en");
+  return textItem(place, name, { language, direction, name: `the name “${name}”`, ...more });
 }
 
 /** An item of a page `by` millimetres further right and down. */

@@ -1,0 +1,68 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { kitCard, kitPlan } from "../../../tests/support/kit-plan.ts";
+import { dividersOf } from "./divider-pages.ts";
+import { countKitPages, KIT_PARTS, type KitPlan, kitPages, kitParts } from "./kit-pages.ts";
+import type { KitPage } from "./page.ts";
+
+const cards = Array.from({ length: 9 }, (_, i) => kitCard(i + 1, `prompt ${i + 1}`, `answer ${i + 1}`));
+
+const partsOf = (more: Partial<KitPlan>) => {
+  const parts = kitParts(kitPlan({ cards, ...more }));
+  if (!parts.ok) throw new Error(parts.error);
+  return parts.value;
+};
+
+const wordsOf = (pages: readonly KitPage[]): readonly string[] =>
+  pages.flatMap(({ items }) => items.flatMap((item) => (item.kind === "text" ? item.runs.map((run) => run.text) : [])));
+
+describe("a class pack", () => {
+  it("holds every part for each name, in the order of the names, and the calibration page once", () => {
+    const pack = { names: ["Amira", "Björn", "Chidi"], onCards: false };
+    const parts = partsOf({ pack, parts: new Set(["calibration", "cards", "dividers", "instructions"]) });
+    expect(parts.map(({ owner, part }) => `${owner} ${part}`.trim())).toEqual([
+      "calibration",
+      ...pack.names.flatMap((name) => [`${name} instructions`, `${name} cards`, `${name} dividers`]),
+    ]);
+  });
+
+  it("writes the name on every divider, and on the cards only if that is wanted", () => {
+    for (const onCards of [false, true])
+      for (const { owner, part, pages } of partsOf({
+        pack: { names: ["Amira", "Björn"], onCards },
+        parts: new Set(["cards", "dividers"]),
+      })) {
+        const named = wordsOf(pages).filter((words) => words.includes(owner));
+        const dividers = dividersOf(kitPlan({}).chart, 105).length;
+        // A card has its title on both sides.
+        expect(named).toHaveLength(part === "dividers" ? dividers : onCards ? 2 * cards.length : 0);
+        if (part === "cards") for (const words of named) expect(words).toBe(`The night sky · ${owner}`);
+      }
+  });
+
+  it("has as many pages as are counted beforehand", () => {
+    fc.assert(
+      fc.property(
+        fc.subarray([...KIT_PARTS], { minLength: 1 }),
+        fc.integer({ min: 1, max: 6 }),
+        fc.constantFrom("long", "short", "fold"),
+        (parts, count, turn) => {
+          const names = Array.from({ length: count }, (_, i) => `guide ${i}`);
+          const plan = kitPlan({ cards, turn, parts: new Set(parts), pack: { names, onCards: true } });
+          const pages = kitPages(plan);
+          expect(countKitPages(plan)).toEqual({ ok: true, value: pages.ok ? pages.value.length : -1 });
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it("sets the title of a card's own subject before the name", () => {
+    const moons = { ...kitCard(1, "Largest moon of Saturn", "Titan"), title: "Moons" };
+    const [part] = partsOf({ cards: [moons], pack: { names: ["Amira"], onCards: true } });
+    expect(wordsOf(part?.pages ?? []).filter((words) => words.includes("Amira"))).toEqual([
+      "Moons · Amira",
+      "Moons · Amira",
+    ]);
+  });
+});
