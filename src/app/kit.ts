@@ -1,40 +1,44 @@
 // What a printed kit is made from, out of a learner's own subject and box.
-import { type Card, cardFrom } from "../core/cards/cards.ts";
-import type { Chart } from "../core/chart/chart.ts";
+import { type Card, type CardId, cardFrom } from "../core/cards/cards.ts";
+import { type Chart, compartmentCount } from "../core/chart/chart.ts";
 import { visitLabel } from "../core/chart/visit-label.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import { type PrintedDay, shortDate } from "../core/kit/calendar-pages.ts";
 import type { KitCard } from "../core/kit/card-faces.ts";
 import type { SheetPile, SittingSheet } from "../core/kit/sheet-layout.ts";
+import { DEFAULT_PACE } from "../core/load/minutes.ts";
 import { chooseNewCards, planSitting } from "../core/sitting/plan.ts";
-import { type CalendarDay, calendarDays } from "./calendar-days.ts";
+import { type BoxToCome, type CalendarDay, calendarDays, daysToCome } from "./calendar-days.ts";
 import { found } from "./failure.ts";
 import { outlookOf } from "./outlook.ts";
 import type { BoxRecord, Context, PictureRecord, Session } from "./ports.ts";
 
-/** A subject ready to be printed. */
-export interface SubjectKit {
-  readonly title: string;
-  /** By number. */
-  readonly cards: readonly KitCard[];
-  readonly pictures: ReadonlyMap<string, PictureRecord>;
+/** A card of the library as it is printed. */
+export interface LibraryCard {
+  readonly id: CardId;
+  readonly fact: string;
+  readonly card: KitCard;
 }
 
-/** The cards of a subject with their numbers and pictures; facts that were deleted left out. Fails with `not-found`. */
-export const subjectKit = (context: Context, subject: string): Promise<SubjectKit> =>
+/** The cards of a subject by number; those of deleted facts and of angles given up are left out. Fails with `not-found`. */
+export async function cardsOfSubject({ library }: Session, subject: string): Promise<readonly LibraryCard[]> {
+  found(await library.subject(subject), "subject");
+  const facts = new Map<string, Fact>();
+  for await (const fact of library.eachFact(subject)) facts.set(fact.id, fact);
+  return (await library.cardsOfSubject(subject))
+    .flatMap(({ id, number, fact, angle }) => {
+      const from = facts.get(fact);
+      return from?.angles.includes(angle) ? [{ id, fact, card: toKitCard(number, cardFrom(from, angle)) }] : [];
+    })
+    .sort((a, b) => a.card.number - b.card.number);
+}
+
+/** The pictures that some cards show. */
+export const picturesOf = (context: Context, cards: readonly KitCard[]): Promise<ReadonlyMap<string, PictureRecord>> =>
   context.store.read(async ({ library }) => {
-    const { name } = found(await library.subject(subject), "subject");
-    const facts = new Map<string, Fact>();
-    for await (const fact of library.eachFact(subject)) facts.set(fact.id, fact);
-    const cards = (await library.cardsOfSubject(subject))
-      .flatMap(({ number, fact, angle }) => {
-        const from = facts.get(fact);
-        return from?.angles.includes(angle) ? [toKitCard(number, cardFrom(from, angle))] : [];
-      })
-      .sort((a, b) => a.number - b.number);
     const pictures = new Map<string, PictureRecord>();
-    for (const hash of picturesOf(cards)) pictures.set(hash, found(await library.picture(hash), "picture"));
-    return { title: name, cards, pictures };
+    for (const hash of picturesOn(cards)) pictures.set(hash, found(await library.picture(hash), "picture"));
+    return pictures;
   });
 
 /** A card as it is printed. */
@@ -43,7 +47,7 @@ export function toKitCard(number: number, card: Card): KitCard {
   return { number, prompt, answer, note, story, source, why, pictureAlt, pictureSource, pictureLicence };
 }
 
-const picturesOf = (cards: readonly KitCard[]): ReadonlySet<string> =>
+const picturesOn = (cards: readonly KitCard[]): ReadonlySet<string> =>
   new Set(cards.flatMap(({ prompt, answer }) => [prompt.picture, answer.picture].filter((one) => one !== null)));
 
 /** The box's chart, its coming dates, and today's sitting sheet. */
@@ -62,6 +66,17 @@ export async function boxKit(context: Context, count: number): Promise<BoxKit | 
   if (!sitting) return null;
   const { chart, days } = await calendarDays(context, count);
   return { chart, days: printedDays(chart, days), sitting };
+}
+
+/** What the calendar of a box that is yet to be begun depends on. */
+export type BoxAhead = Pick<BoxToCome, "chart" | "start" | "restWeekdays" | "restDates">;
+
+/** The paper of a box that is begun empty: its first `count` dates, and a blank sheet. */
+export function boxKitToCome(box: BoxAhead, count: number): BoxKit {
+  const recall = Array.from({ length: compartmentCount(box.chart) }, () => 1);
+  const days = daysToCome({ ...box, newPerDay: 0, recall, pace: DEFAULT_PACE }, count);
+  const sitting = { title: "Sitting of ____________, chart day ______", piles: [] };
+  return { chart: box.chart, days: printedDays(box.chart, days), sitting };
 }
 
 /** Dates as they are printed; what was left undone stands before what the chart visits, in one order. */

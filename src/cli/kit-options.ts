@@ -1,35 +1,26 @@
 // The options that say how a kit is printed.
-import type { CardMark } from "../core/kit/card-faces.ts";
+import type { PrintChoices } from "../app/print-plan.ts";
 import type { Offset } from "../core/kit/card-pages.ts";
-import type { Turn } from "../core/kit/impose.ts";
 import { KIT_PARTS, type KitPart } from "../core/kit/kit-pages.ts";
-import { CARD_LIMITS, parseCardSize, SHEETS, type Size } from "../core/kit/paper.ts";
+import { parseCardSize, parseSheetSize, type Size } from "../core/kit/paper.ts";
 import type { Call, Option } from "./verb.ts";
 
 /** How a kit is printed. */
 export const PRINT_OPTIONS = {
-  paper: { type: "string", about: "a4, letter, or card: sheets of the cards' own size (a4)" },
+  paper: { type: "string", about: "a4, letter, a size such as 200x250mm, or card: sheets of the cards' own size (a4)" },
   card: { type: "string", about: "a7, a6, or a size such as 3x5in or 85x55mm (a7)" },
   turn: {
     type: "string",
     about: "the edge over which sheets are turned, long or short; fold: one side, folded (long)",
   },
-  parts: { type: "string", about: `of ${KIT_PARTS.join(",")} (all but the first)` },
+  parts: {
+    type: "string",
+    about: `of ${KIT_PARTS.join(",")} (all but calibration and pocket; chart brings the ruler along)`,
+  },
   mark: { type: "string", about: "what tells cards apart: number, code, both or none (number)" },
   shift: { type: "string", about: "millimetres by which backs are moved right and down, as 1,-0.5 (0,0)" },
   language: { type: "string", about: "the language of Latin letters, for hyphenation: en, de, pt … (en)" },
 } as const satisfies Record<string, Option>;
-
-/** What these options say. */
-export interface PrintChoices {
-  readonly sheet: Size;
-  readonly card: Size;
-  readonly turn: Turn;
-  readonly parts: ReadonlySet<KitPart>;
-  readonly mark: CardMark;
-  readonly offset: Offset;
-  readonly language: string;
-}
 
 /** Most millimetres by which a back is moved; a printer that is further off needs mending. */
 const MOST_SHIFT = 10;
@@ -64,20 +55,23 @@ function oneOf<T extends string>(call: Call, name: string, known: readonly [T, .
 function sheetFrom(call: Call, card: Size): Size {
   const name = text(call, "paper", "a4").toLowerCase();
   if (name === "card") return card;
-  const sheet = Object.hasOwn(SHEETS, name) ? SHEETS[name] : undefined;
-  if (sheet) return sheet;
-  throw call.usage(
-    `--paper takes ${Object.keys(SHEETS).join(", ")} or card, not “${name}” (cards are up to ${CARD_LIMITS.most} mm)`,
-  );
+  const sheet = parseSheetSize(name);
+  if (sheet.ok) return sheet.value;
+  throw call.usage(`--paper: ${sheet.error}; card means sheets of the cards' own size`);
 }
+
+/** Printed unless others are named: what a box needs, once. */
+const USUAL_PARTS = KIT_PARTS.filter((part) => part !== "calibration" && part !== "pocket");
 
 function partsFrom(call: Call): ReadonlySet<KitPart> {
   const given = call.values.parts;
-  if (typeof given !== "string") return new Set(KIT_PARTS.slice(1));
+  if (typeof given !== "string") return new Set(USUAL_PARTS);
   return new Set(
-    given.split(",").map((part) => {
+    given.split(",").flatMap((part): readonly KitPart[] => {
       const known = KIT_PARTS.find((one) => one === part.trim());
-      if (known) return known;
+      // Who asks for the chart wants to hang it up and to look days up in it.
+      if (known === "chart") return ["ruler", "chart"];
+      if (known) return [known];
       throw call.usage(`--parts takes ${KIT_PARTS.join(", ")} with commas between, not “${part}”`);
     }),
   );

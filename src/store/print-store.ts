@@ -30,7 +30,12 @@ export function createPrints(db: Db, learner: string): Prints {
       return row?.id ?? null;
     },
     async markPrintStepUndone(id) {
-      await db.updateTable("print_step").set({ undone: 1 }).where("id", "=", id).where("learner_id", "=", learner).execute();
+      await db
+        .updateTable("print_step")
+        .set({ undone: 1 })
+        .where("id", "=", id)
+        .where("learner_id", "=", learner)
+        .execute();
     },
     async recentPrintSteps(limit) {
       const rows = await own()

@@ -65,6 +65,10 @@ function questions(of: BoxScene): readonly (readonly [name: string, ask: (sessio
     ["countStock", ({ boxes }) => boxes.countStock(box)],
     ["countPlaces", ({ boxes }) => boxes.countPlaces(box)],
     ["waiting", ({ boxes }) => boxes.waiting(box)],
+    ["printStep", ({ prints }) => prints.printStep(idAt(0, 1, world))],
+    ["lastPrintStepId", ({ prints }) => prints.lastPrintStepId()],
+    ["recentPrintSteps", ({ prints }) => prints.recentPrintSteps(9)],
+    ["onPaper", ({ prints }) => prints.onPaper()],
     ["placed", ({ boxes }) => boxes.placed(box, { place: "stock", limit: 9 })],
   ];
 }
@@ -86,6 +90,10 @@ export function learnerContract(newDatabase: NewDatabase): void {
     const receipts = await recordEntries(theirs.context, entriesOf(ACTS, theirs));
     expect(receipts.every(({ status }) => status === "saved")).toBe(true);
     await changeChart(theirs.context, { chart: plainChart(5) });
+    const step = { id: idAt(0, 1, theirs.world), at: 0, kind: "lost" } as const;
+    await theirs.context.store.write(({ prints }) =>
+      prints.addPrintStep(step, [{ card: theirs.cards[0] as string, face: null }]),
+    );
   });
   afterEach(() => database.drop());
 
@@ -127,7 +135,8 @@ export function learnerContract(newDatabase: NewDatabase): void {
       }));
       const { fact, box, sitting, placement } = record;
       if (!fact || !box || !sitting || !placement) throw new Error("the other learner's records are there");
-      await mine.context.store.write(async ({ library, boxes }) => {
+      await mine.context.store.write(async ({ library, boxes, prints }) => {
+        await prints.markPrintStepUndone(idAt(0, 1, theirs.world));
         await library.saveSubject({ id: `sky ${theirs.world}`, name: "taken over", demo: true });
         await library.updateFact({ ...fact, deleted: true });
         await library.removeSubject(`sky ${theirs.world}`);

@@ -9,6 +9,7 @@ import { libraryContract } from "./library-contract.ts";
 import { logContract } from "./log-contract.ts";
 import { paperContract } from "./paper-contract.ts";
 import { placementContract } from "./placement-contract.ts";
+import { printsContract } from "./prints-contract.ts";
 import { rechartContract } from "./rechart-contract.ts";
 import { transactionContract } from "./transaction-contract.ts";
 
@@ -25,5 +26,6 @@ export function storeContract(name: string, newDatabase: NewDatabase): void {
     learnerContract(newDatabase);
     rechartContract(newDatabase);
     paperContract(newDatabase);
+    printsContract(newDatabase);
   });
 }

@@ -125,8 +125,7 @@ function edgeItems(card: KitCard, side: "prompt" | "answer", slot: Slot, style: 
   // Above an answer the title stands at the other end, so that a pile shows at a glance which side is up.
   const title = { ...line, width: slot.width - 2 * FACE.side, y: slot.y + 3 };
   const align = (side === "prompt") === (direction === "ltr") ? "start" : "end";
-  if (above !== "")
-    items.push(textItem(title, above, { ...small, align, language, direction, name: "the title" }));
+  if (above !== "") items.push(textItem(title, above, { ...small, align, language, direction, name: "the title" }));
   const foot = { ...line, y: slot.y + slot.height - 3 - line.height };
   if (style.mark === "number" || style.mark === "both")
     items.push(textItem(foot, number, { ...small, ink: "text", runs: [{ text: number, look: "strong" }], most: 9 }));

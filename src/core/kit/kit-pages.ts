@@ -131,9 +131,7 @@ export function countKitPages(plan: KitPlan): Result<number, string> {
   const parts = kitParts(pack ? { ...plan, pack: { ...pack, names: pack.names.slice(0, 1) } } : plan);
   if (!parts.ok) return parts;
   const boxes = pack?.names.length ?? 1;
-  return ok(
-    parts.value.reduce((sum, { part, pages }) => sum + pages.length * (part === "calibration" ? 1 : boxes), 0),
-  );
+  return ok(parts.value.reduce((sum, { part, pages }) => sum + pages.length * (part === "calibration" ? 1 : boxes), 0));
 }
 
 /** Below this many dots an inch a picture looks coarse in print. Common practice: 300 is good, half of it the least. */
