@@ -4,6 +4,7 @@ import { chooseFonts, type LoadedFamily } from "./fonts.ts";
 const family = (characters: string): LoadedFamily => ({
   blobs: [],
   has: (codePoint) => characters.includes(String.fromCodePoint(codePoint)),
+  advance: () => 1,
 });
 
 const text = (words: string, language = "en") => ({ text: words, language, name: "the prompt of card 1-3" });

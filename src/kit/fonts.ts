@@ -55,6 +55,8 @@ export interface FontChoice {
   familiesFor(language: string): readonly string[];
   /** The text with a mark in place of every character that no font here has. */
   settable(text: string, language: string): string;
+  /** Width of a text in ems, added up from its characters as its fonts have them. */
+  widthOf(text: string, language: string, strong: boolean): number;
   /** One sentence for every text with characters that no font here has. */
   readonly notices: readonly string[];
 }
@@ -67,20 +69,26 @@ export function chooseFonts(
   const used = new Map<string, LoadedFamily>();
   const general = load("Noto Sans");
   if (general) used.set("Noto Sans", general);
-  const known = new Map<string, boolean>();
-  const cover = (character: string, language: string): boolean => {
-    const key = `${FIRST[language] ?? ""}${character}`;
-    let covered = known.get(key);
-    if (covered === undefined) {
+  const known = new Map<string, Map<string, LoadedFamily | null>>();
+  const familyOf = (character: string, language: string): LoadedFamily | null => {
+    const first = FIRST[language] ?? "";
+    const families = known.get(first) ?? new Map<string, LoadedFamily | null>();
+    known.set(first, families);
+    let found = families.get(character);
+    if (found === undefined) {
       const name = ordered(language).find((one) => load(one)?.has(character.codePointAt(0) ?? 0));
-      const found = name === undefined ? null : load(name);
+      found = name === undefined ? null : load(name);
       if (name !== undefined && found) used.set(name, found);
-      covered = found !== null;
-      known.set(key, covered);
+      families.set(character, found);
     }
-    return covered;
+    return found;
   };
-  const lacks = (one: string, language: string): boolean => !isUnseen(one) && !cover(one, language);
+  const lacks = (one: string, language: string): boolean => !isUnseen(one) && familyOf(one, language) === null;
+  const widthOf = (text: string, language: string, strong: boolean): number => {
+    let width = 0;
+    for (const one of text) width += familyOf(one, language)?.advance(one.codePointAt(0) ?? 0, strong) ?? 0;
+    return width;
+  };
   const notices: string[] = [];
   for (const { text, language, name } of texts) {
     const missing = [...new Set(text)].filter((one) => lacks(one, language));
@@ -90,6 +98,7 @@ export function chooseFonts(
     blobs: [...used.values()].flatMap((one) => one.blobs),
     familiesFor: (language) => ordered(language).filter((name) => used.has(name)),
     settable: (text, language) => [...text].map((one) => (lacks(one, language) ? REPLACEMENT : one)).join(""),
+    widthOf,
     notices,
   };
 }
@@ -128,6 +137,8 @@ function missingNotice(
 export interface LoadedFamily {
   readonly blobs: readonly Buffer[];
   has(codePoint: number): boolean;
+  /** How far a character moves the next one on, in ems. */
+  advance(codePoint: number, strong: boolean): number;
 }
 
 const loaded = new Map<string, LoadedFamily | null>();
@@ -145,11 +156,25 @@ function loadFamily(name: string): LoadedFamily | null {
 function openFamily({ package: from, files }: Family): LoadedFamily | null {
   try {
     const blobs = files.map((file) => readFileSync(require.resolve(`${from}/${file}`)));
-    const font: Font = create(blobs[0] as Buffer);
-    return { blobs, has: (codePoint) => font.hasGlyphForCodePoint(codePoint) };
+    const [font, strong] = blobs.map((blob) => create(blob)) as [Font, Font];
+    return { blobs, has: (codePoint) => font.hasGlyphForCodePoint(codePoint), advance: advances(font, strong) };
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === "MODULE_NOT_FOUND" || code === "ENOENT") return null;
     throw error;
   }
+}
+
+/** Opening a glyph takes long, so that each is opened once. */
+function advances(font: Font, strong: Font): LoadedFamily["advance"] {
+  const known = new Map<number, number>();
+  return (codePoint, isStrong) => {
+    const key = isStrong ? -codePoint : codePoint;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const face = isStrong ? strong : font;
+    const width = face.glyphForCodePoint(codePoint).advanceWidth / face.unitsPerEm;
+    known.set(key, width);
+    return width;
+  };
 }

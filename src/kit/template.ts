@@ -29,36 +29,36 @@ export const TEMPLATE = String.raw`
 }
 
 // A word that is wider than the box shows only when it is measured without one.
-#let fits(item, size, hyphenate) = {
-  let (width, height) = (item.width * 1mm, item.height * 1mm)
-  let high = measure(block(width: width, set-text(item, size, hyphenate))).height <= height
+#let word-fits(item, size, hyphenate) = {
+  let width = item.width * 1mm
   let word = text(size: size, lang: item.language, font: item.fonts, weight: if item.runs.any(r => r.look != "plain") { 700 } else { 400 }, item.longest)
-  let wide = item.longest == "" or measure(word).width <= width
-  if not wide and hyphenate {
-    let broken = block(width: width, text(hyphenate: true, word))
-    wide = measure(broken).height > measure(word).height * 1.5
-  }
-  high and wide
+  if measure(word).width <= width { return true }
+  hyphenate and measure(block(width: width, text(hyphenate: true, word))).height > measure(word).height * 1.5
 }
 
+#let fits(item, size, hyphenate) = {
+  let high = measure(block(width: item.width * 1mm, set-text(item, size * 1pt, hyphenate))).height <= item.height * 1mm
+  high and (item.longest == "" or size <= item.trial.wordFits or word-fits(item, size * 1pt, hyphenate))
+}
+
+// Needs a context only where something is to be tried.
 #let choose(item) = {
-  for hyphenate in (false, true) {
-    let size = item.most
-    while size >= item.least {
-      if fits(item, size * 1pt, hyphenate) { return (size: size, hyphenate: hyphenate, fits: true) }
-      size = if size > item.least and size - 0.5 < item.least { item.least } else { size - 0.5 }
-    }
-  }
+  for size in item.trial.whole { if fits(item, size, false) { return (size: size, hyphenate: false, fits: true) } }
+  if item.trial.sure != none { return (size: item.trial.sure, hyphenate: false, fits: true) }
+  for size in item.trial.hyphenated { if fits(item, size, true) { return (size: size, hyphenate: true, fits: true) } }
   (size: item.least, hyphenate: true, fits: false)
 }
 
-#let draw-text(item) = context {
-  let chosen = choose(item)
+#let draw-chosen(item, chosen) = {
   let body = set-text(item, chosen.size * 1pt, chosen.hyphenate)
   let lie = if item.lie == "top" { top } else if item.lie == "middle" { horizon } else { bottom }
   if not chosen.fits [#metadata(item.name) <cut>]
   if item.heading > 0 { body = { set text(size: 1em); show heading: it => it.body; heading(level: item.heading, outlined: true, body) } }
   block(width: item.width * 1mm, height: item.height * 1mm, clip: not chosen.fits, align(if chosen.fits { lie } else { top }, block(width: 100%, body)))
+}
+
+#let draw-text(item) = {
+  if item.trial.whole == () and item.trial.sure != none { draw-chosen(item, choose(item)) } else { context draw-chosen(item, choose(item)) }
 }
 
 #let draw-box(item) = mark(rect(

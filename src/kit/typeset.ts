@@ -6,6 +6,7 @@ import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import { correction, generate } from "lean-qr";
 import { toSvgSource } from "lean-qr/extras/svg";
 import type { CodeItem, KitPage, PageItem } from "../core/kit/page.ts";
+import { sizeTrial, type WidthOf } from "../core/kit/size-trial.ts";
 import { chooseFonts, type FontChoice, type TextToSet } from "./fonts.ts";
 import { TEMPLATE } from "./template.ts";
 
@@ -31,7 +32,7 @@ const EXTENSIONS: Readonly<Record<string, string>> = { "image/png": "png", "imag
  * Sets pages as a tagged PDF (PDF/UA-1) with its fonts embedded; the same pages give the same bytes. Holds the thread
  * for as long as it takes. Throws if the engine refuses, which no text of a person can bring about.
  */
-export function typesetKit(kit: KitDocument): TypesetKit {
+export function typesetKit(kit: KitDocument, trialOf: typeof sizeTrial = sizeTrial): TypesetKit {
   const fonts = chooseFonts(textsOf(kit.pages));
   const workspace = mkdtempSync(join(tmpdir(), "longhold-kit-"));
   try {
@@ -44,7 +45,7 @@ export function typesetKit(kit: KitDocument): TypesetKit {
     for (const { name, bytes } of files.values()) map(name, bytes);
     for (const [name, code] of codesOf(kit.pages)) map(name, drawCode(code));
     const fileOf = (picture: string): string => `/${files.get(picture)?.name}`;
-    map("kit.json", JSON.stringify(toData(kit, fonts, fileOf)));
+    map("kit.json", JSON.stringify(toData(kit, fonts, { fileOf, trialOf })));
     map("kit.typ", TEMPLATE);
     const done = compiler.compile({ mainFilePath: join(workspace, "kit.typ") });
     const { result } = done;
@@ -86,16 +87,21 @@ const codeFile = ({ content, quiet }: CodeItem): string => `code-${quiet}-${Buff
 const drawCode = ({ content, quiet }: CodeItem): string =>
   toSvgSource(generate(content, { minCorrectionLevel: correction.M }), { pad: quiet });
 
-function toData(kit: KitDocument, fonts: FontChoice, fileOf: (picture: string) => string): unknown {
+interface Means {
+  readonly fileOf: (picture: string) => string;
+  readonly trialOf: typeof sizeTrial;
+}
+
+function toData(kit: KitDocument, fonts: FontChoice, { fileOf, trialOf }: Means): unknown {
   const set = (text: string, language: string): string => fonts.settable(toText(text), language);
   const item = (one: PageItem): unknown => {
-    if (one.kind === "text")
-      return {
-        ...one,
-        longest: set(one.longest, one.language),
-        fonts: fonts.familiesFor(one.language),
-        runs: one.runs.map((run) => ({ ...run, text: set(run.text, one.language) })),
-      };
+    if (one.kind === "text") {
+      const longest = set(one.longest, one.language);
+      const runs = one.runs.map((run) => ({ ...run, text: set(run.text, one.language) }));
+      const widthOf: WidthOf = (text, strong) => fonts.widthOf(text, one.language, strong);
+      const trial = trialOf({ ...one, longest, runs }, widthOf);
+      return { ...one, longest, runs, fonts: fonts.familiesFor(one.language), trial };
+    }
     if (one.kind === "picture") return { ...one, file: fileOf(one.picture) };
     if (one.kind === "code") return { ...one, kind: "picture", file: `/${codeFile(one)}` };
     return one;
