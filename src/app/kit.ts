@@ -2,7 +2,7 @@
 import { type Card, type CardId, cardFrom } from "../core/cards/cards.ts";
 import { type Chart, compartmentCount } from "../core/chart/chart.ts";
 import { visitLabel } from "../core/chart/visit-label.ts";
-import type { Fact } from "../core/facts/fact.ts";
+import type { Fact, PictureHash } from "../core/facts/fact.ts";
 import { type PrintedDay, shortDate } from "../core/kit/calendar-pages.ts";
 import type { KitCard } from "../core/kit/card-faces.ts";
 import type { SheetPile, SittingSheet } from "../core/kit/sheet-layout.ts";
@@ -35,9 +35,19 @@ export async function cardsOfSubject({ library }: Session, subject: string): Pro
 
 /** The pictures that some cards show. */
 export const picturesOf = (context: Context, cards: readonly KitCard[]): Promise<ReadonlyMap<string, PictureRecord>> =>
+  storedPictures(
+    context,
+    cards.flatMap(({ prompt, answer }) => [prompt.picture, answer.picture].filter((one) => one !== null)),
+  );
+
+/** Pictures by their hashes. Fails with `not-found`. */
+export const storedPictures = (
+  context: Context,
+  hashes: readonly PictureHash[],
+): Promise<ReadonlyMap<string, PictureRecord>> =>
   context.store.read(async ({ library }) => {
     const pictures = new Map<string, PictureRecord>();
-    for (const hash of picturesOn(cards)) pictures.set(hash, found(await library.picture(hash), "picture"));
+    for (const hash of new Set(hashes)) pictures.set(hash, found(await library.picture(hash), "picture"));
     return pictures;
   });
 
@@ -46,9 +56,6 @@ export function toKitCard(number: number, card: Card): KitCard {
   const { prompt, answer, note, story, source, why, pictureAlt, pictureSource, pictureLicence } = card;
   return { number, prompt, answer, note, story, source, why, pictureAlt, pictureSource, pictureLicence };
 }
-
-const picturesOn = (cards: readonly KitCard[]): ReadonlySet<string> =>
-  new Set(cards.flatMap(({ prompt, answer }) => [prompt.picture, answer.picture].filter((one) => one !== null)));
 
 /** The box's chart, its coming dates, and today's sitting sheet. */
 export interface BoxKit {

@@ -32,7 +32,39 @@ const EXTENSIONS: Readonly<Record<string, string>> = { "image/png": "png", "imag
  * Sets pages as a tagged PDF (PDF/UA-1) with its fonts embedded; the same pages give the same bytes. Holds the thread
  * for as long as it takes. Throws if the engine refuses, which no text of a person can bring about.
  */
-export function typesetKit(kit: KitDocument, trialOf: typeof sizeTrial = sizeTrial): TypesetKit {
+export const typesetKit = (kit: KitDocument, trialOf: typeof sizeTrial = sizeTrial): TypesetKit =>
+  withEngine(kit, trialOf, (setPages) => {
+    const { compiler, result, notices } = setPages(kit.pages);
+    return { pdf: new Uint8Array(compiler.pdf(result, { pdfStandard: "ua-1" })), notices };
+  });
+
+/** Pages as pictures (SVG), drawn as they would be printed, and in whole sentences what would not come out as it should. */
+export interface DrawnPages {
+  readonly svgs: readonly string[];
+  readonly notices: readonly string[];
+}
+
+/** Draws each page by itself. Throws as `typesetKit` does. */
+export const drawPages = (kit: KitDocument): DrawnPages =>
+  withEngine(kit, sizeTrial, (setPages) => {
+    const notices = new Set<string>();
+    const svgs = kit.pages.map((page) => {
+      const set = setPages([page]);
+      for (const notice of set.notices) notices.add(notice);
+      return set.compiler.plainSvg(set.result);
+    });
+    return { svgs, notices: [...notices] };
+  });
+
+/** Sets some of a document's pages. */
+type SetPages = (pages: readonly KitPage[]) => {
+  readonly compiler: NodeCompiler;
+  readonly result: NonNullable<ReturnType<NodeCompiler["compile"]>["result"]>;
+  readonly notices: readonly string[];
+};
+
+/** Opens the engine with everything that a document needs, and closes it behind the work. */
+function withEngine<T>(kit: KitDocument, trialOf: typeof sizeTrial, work: (setPages: SetPages) => T): T {
   const fonts = chooseFonts(textsOf(kit.pages));
   const workspace = mkdtempSync(join(tmpdir(), "longhold-kit-"));
   try {
@@ -45,17 +77,19 @@ export function typesetKit(kit: KitDocument, trialOf: typeof sizeTrial = sizeTri
     for (const { name, bytes } of files.values()) map(name, bytes);
     for (const [name, code] of codesOf(kit.pages)) map(name, drawCode(code));
     const fileOf = (picture: string): string => `/${files.get(picture)?.name}`;
-    map("kit.json", JSON.stringify(toData(kit, fonts, { fileOf, trialOf })));
     map("kit.typ", TEMPLATE);
-    const done = compiler.compile({ mainFilePath: join(workspace, "kit.typ") });
-    const { result } = done;
-    if (!result)
-      throw new Error(`the typesetting engine refused: ${JSON.stringify(done.takeError()?.shortDiagnostics)}`);
-    const cut: readonly string[] = compiler.query(result, { selector: "<cut>", field: "value" });
-    const pdf = new Uint8Array(compiler.pdf(result, { pdfStandard: "ua-1" }));
+    const made = work((pages) => {
+      map("kit.json", JSON.stringify(toData({ ...kit, pages }, fonts, { fileOf, trialOf })));
+      const done = compiler.compile({ mainFilePath: join(workspace, "kit.typ") });
+      const { result } = done;
+      if (!result)
+        throw new Error(`the typesetting engine refused: ${JSON.stringify(done.takeError()?.shortDiagnostics)}`);
+      const cut: readonly string[] = compiler.query(result, { selector: "<cut>", field: "value" });
+      return { compiler, result, notices: [...fonts.notices, ...[...new Set(cut)].map(cutNotice)] };
+    });
     // The engine keeps what it has made for a next time that does not come.
     compiler.evictCache(0);
-    return { pdf, notices: [...fonts.notices, ...[...new Set(cut)].map(cutNotice)] };
+    return made;
   } finally {
     rmdirSync(workspace);
   }

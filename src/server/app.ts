@@ -15,6 +15,7 @@ import { addEditRoutes } from "./edit-routes.ts";
 import { guard } from "./guard.ts";
 import type { ImportJobs } from "./import-jobs.ts";
 import { addImportRoutes } from "./import-routes.ts";
+import { addKitRoutes, type KitParts } from "./kit-routes.ts";
 import { addLibraryRoutes } from "./library-routes.ts";
 import type { Log } from "./logging.ts";
 import { pages } from "./pages.ts";
@@ -25,6 +26,7 @@ import { addSoundRoutes } from "./sound-routes.ts";
 export interface AppParts {
   readonly context: Context;
   readonly jobs: ImportJobs;
+  readonly kits: KitParts;
   readonly normalise: typeof normalisePicture;
   readonly log: Log;
   readonly hosts: () => ReadonlySet<string>;
@@ -37,7 +39,7 @@ export interface AppParts {
 const MAX_REQUEST = 256 * 1024 * 1024;
 
 /** Puts the HTTP side together. */
-export function createApp({ context, jobs, normalise, log, hosts, webFolder, version }: AppParts): OpenAPIHono {
+export function createApp({ context, jobs, kits, normalise, log, hosts, webFolder, version }: AppParts): OpenAPIHono {
   const api = new OpenAPIHono({
     defaultHook: (result, c) => {
       if (result.success) return;
@@ -75,6 +77,7 @@ export function createApp({ context, jobs, normalise, log, hosts, webFolder, ver
   addEditRoutes(api, context, critic);
   addSoundRoutes(api, context);
   addPaperRoutes(api, context);
+  addKitRoutes(api, context, kits);
   addCritiqueRoutes(api, context, critic);
   addImportRoutes(api, jobs, normalise);
   addDemoRoutes(api, context, normalise);

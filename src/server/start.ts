@@ -6,12 +6,14 @@ import { createAdaptorServer } from "@hono/node-server";
 import { freshId } from "../app/entry-ids.ts";
 import { FailureError } from "../app/failure.ts";
 import type { Clock, Context, Store } from "../app/ports.ts";
+import { createPreviewer } from "../kit/previewer.ts";
 import { normalisePicture } from "../media/normalise-picture.ts";
 import { openSqliteStore } from "../store/sqlite-store.ts";
 import { createApp } from "./app.ts";
 import { databaseFile, holdFolder } from "./data-folder.ts";
 import { allowedHosts } from "./guard.ts";
 import { createImportJobs } from "./import-jobs.ts";
+import { createKitJobs } from "./kit-jobs.ts";
 import type { Log } from "./logging.ts";
 import { randomBytes } from "./random-bytes.ts";
 
@@ -47,10 +49,12 @@ export async function startServer({ data, host, port, log, clock = Date.now }: S
   const store: Store = { ...opened, write: (work) => alone(() => opened.write(work)) };
   const context: Context = { store, clock, random: randomBytes };
   const jobs = createImportJobs({ database, newId: () => freshId(context), log, alone });
+  const kits = { jobs: createKitJobs(context, () => freshId(context), log), previewer: createPreviewer() };
   let hosts: ReadonlySet<string> = new Set();
   const app = createApp({
     context,
     jobs,
+    kits,
     normalise: normalisePicture,
     log,
     hosts: () => hosts,
@@ -60,6 +64,8 @@ export async function startServer({ data, host, port, log, clock = Date.now }: S
   const server = createAdaptorServer({ fetch: app.fetch });
   const closeAll = async (): Promise<void> => {
     await jobs.close();
+    kits.jobs.close();
+    await kits.previewer.close();
     await alone(() => opened.close());
     folder.release();
   };

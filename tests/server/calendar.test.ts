@@ -31,6 +31,7 @@ beforeEach(async () => {
   app = createApp({
     context,
     jobs: {} as never,
+    kits: {} as never,
     normalise: normalisePicture,
     log: (level, event, fields) => {
       logged += JSON.stringify({ level, event, ...fields });

@@ -38,6 +38,7 @@ beforeEach(async () => {
   app = createApp({
     context: { store, clock: () => now, random: randomBytes },
     jobs: {} as never,
+    kits: {} as never,
     normalise: normalisePicture,
     log: (level, event, fields) => logged.push(JSON.stringify({ level, event, ...fields })),
     hosts: () => new Set([HOST]),
