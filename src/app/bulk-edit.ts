@@ -8,7 +8,7 @@ import { mergeFacts } from "../core/facts/merge-facts.ts";
 import { type Replacement, replaceText } from "../core/facts/replace-text.ts";
 import { mapTexts, type TextField } from "../core/facts/text-fields.ts";
 import { counted } from "../core/words.ts";
-import { changeFact, noteEdit, stateOf } from "./fact-changes.ts";
+import { changeFacts, type FactChange, noteEdit, stateOf } from "./fact-changes.ts";
 import { rewordedFact, sameFact } from "./facts.ts";
 import { FailureError, found } from "./failure.ts";
 import type { FactDraft } from "./number-parts.ts";
@@ -33,7 +33,7 @@ export type BulkChange =
   | { readonly kind: "merge"; readonly into: string };
 
 interface Planned {
-  readonly changes: readonly { readonly before: FactRecord; readonly after: FactState }[];
+  readonly changes: readonly FactChange[];
   readonly refused: readonly RefusedFact[];
 }
 
@@ -52,7 +52,7 @@ export const previewBulk = (context: Context, facts: readonly string[], change: 
 export const applyBulk = (context: Context, facts: readonly string[], change: BulkChange): Promise<BulkResult> =>
   context.store.write(async (session) => {
     const { changes, refused } = await planBulk(session, facts, change);
-    for (const { before, after } of changes) await changeFact(context, session, before, after);
+    await changeFacts(context, session, changes);
     const steps = changes.map(({ before }) => ({ fact: before.fact.id, before: stateOf(before) }));
     const title = await titleOf(session, change, changes.length);
     return { edit: await noteEdit(context, session, title, steps), title, changed: changes.length, refused };
@@ -73,7 +73,7 @@ async function planEach(
   records: readonly FactRecord[],
   change: Exclude<BulkChange, { kind: "merge" }>,
 ): Promise<Planned> {
-  const changes: { before: FactRecord; after: FactState }[] = [];
+  const changes: FactChange[] = [];
   const refused: RefusedFact[] = [];
   for (const before of records) {
     const after = await afterChange(session, before.fact, change).catch((error: unknown) => {

@@ -1,7 +1,7 @@
 // Undoing edits, and what a fact was before.
-import { changeFact, noteEdit, stateOf } from "./fact-changes.ts";
+import { changeFacts, type FactChange, noteEdit, stateOf } from "./fact-changes.ts";
 import { FailureError, found } from "./failure.ts";
-import type { Context, FactBefore } from "./ports.ts";
+import type { Context } from "./ports.ts";
 import type { EditView, FactVersion } from "./views.ts";
 
 const RECENT = 50;
@@ -31,12 +31,15 @@ export const undoEdit = (context: Context, id: string): Promise<EditView> =>
       const which = since === 1 ? "One of its facts was" : `${since} of its facts were`;
       throw new FailureError("conflict", `${which} changed again since. Undo the later change first.`);
     }
-    const states: FactBefore[] = [];
-    for (const { fact, before } of await session.edits.factsOfEdit(id)) {
-      const now = found(await session.library.fact(fact), "fact");
-      await changeFact(context, session, now, before ?? { fact: now.fact, deleted: true });
-      states.push({ fact, before: stateOf(now) });
-    }
+    const befores = await session.edits.factsOfEdit(id);
+    const records = await session.library.facts(befores.map(({ fact }) => fact));
+    const byId = new Map(records.map((record) => [record.fact.id, record]));
+    const changes = befores.map(({ fact, before }): FactChange => {
+      const now = found(byId.get(fact), "fact");
+      return { before: now, after: before ?? { fact: now.fact, deleted: true } };
+    });
+    await changeFacts(context, session, changes);
+    const states = changes.map(({ before }) => ({ fact: before.fact.id, before: stateOf(before) }));
     const title = edit.undoes === null ? `Undid: ${edit.title}` : edit.title.replace(/^Undid: /u, "Did again: ");
     const step = found(await noteEdit(context, session, title, states, id), "step of editing");
     return { id: step, at: context.clock(), title, undoes: id, facts: states.length, undone: false };

@@ -1,32 +1,32 @@
 // The cards of a fact: made for the angles that are chosen, in the box or out of it.
-import { cardId } from "../core/cards/cards.ts";
+import { type CardId, cardId } from "../core/cards/cards.ts";
 import type { Angle, Fact } from "../core/facts/fact.ts";
 import { bringBackCards, stockCards, withdrawCards } from "./box-cards.ts";
 import type { CardRecord, Context, Session } from "./ports.ts";
 
-/** Makes the cards of new angles, takes those given up out of the box, and puts those chosen again back. */
-export async function followAngles(
-  context: Context,
-  session: Session,
-  before: Fact,
-  after: Fact,
-  cards: readonly CardRecord[],
-): Promise<void> {
-  const has = new Set(cards.map((card) => card.angle));
-  await makeCards(
-    session,
-    after.angles.filter((angle) => !has.has(angle)).map((angle) => ({ fact: after, angle })),
-  );
-  const dropped = cards.filter((card) => !after.angles.includes(card.angle)).map((card) => card.id);
-  await withdrawCards(context, session, dropped, "angle");
-  const again = cards.filter((card) => after.angles.includes(card.angle) && !before.angles.includes(card.angle));
-  await bringBackCards(
-    context,
-    session,
-    again.map((card) => card.id),
-    "angle",
-  );
+/** A fact of which angles may have been chosen or given up, with the cards that it has. */
+export interface AngleChange {
+  readonly before: Fact;
+  readonly after: Fact;
+  readonly cards: readonly CardRecord[];
 }
+
+/** Makes the cards of new angles, takes those given up out of the box, and puts those chosen again back. */
+export async function followAngles(context: Context, session: Session, changes: readonly AngleChange[]): Promise<void> {
+  const fresh = changes.flatMap(({ after, cards }) => {
+    const has = new Set(cards.map((card) => card.angle));
+    return after.angles.filter((angle) => !has.has(angle)).map((angle) => ({ fact: after, angle }));
+  });
+  await makeCards(session, fresh);
+  const dropped = changes.flatMap(({ after, cards }) => cards.filter(({ angle }) => !after.angles.includes(angle)));
+  await withdrawCards(context, session, idsOf(dropped), "angle");
+  const again = changes.flatMap(({ before, after, cards }) =>
+    cards.filter(({ angle }) => after.angles.includes(angle) && !before.angles.includes(angle)),
+  );
+  await bringBackCards(context, session, idsOf(again), "angle");
+}
+
+const idsOf = (cards: readonly CardRecord[]): readonly CardId[] => cards.map((card) => card.id);
 
 /** Makes cards and puts them into the stock of the box. */
 export async function makeCards(

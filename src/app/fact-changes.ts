@@ -1,40 +1,46 @@
-// One fact from one state to another, its cards following; and the step of editing in which that happened.
+// Facts from one state to another, their cards following; and the step of editing in which that happened.
+import type { CardId } from "../core/cards/cards.ts";
+import { groupBy } from "../core/lists.ts";
 import { bringBackCards, withdrawCards } from "./box-cards.ts";
 import { idSeries } from "./entry-ids.ts";
 import { followAngles } from "./fact-cards.ts";
 import { factRecord } from "./fact-record.ts";
-import type { Context, EditRecord, FactBefore, FactRecord, FactState, Session } from "./ports.ts";
+import type { CardRecord, Context, EditRecord, FactBefore, FactRecord, FactState, Session } from "./ports.ts";
+
+/** A fact as it is, and as it is to be. */
+export interface FactChange {
+  readonly before: FactRecord;
+  readonly after: FactState;
+}
 
 /**
- * Saves a fact as it is to be. Cards of angles given up leave the box, those chosen again come back where they were; a
- * fact put away takes its cards with it, and brings them back. Does not check the wording.
+ * Saves facts as they are to be, each named once. Cards of angles given up leave the box, those chosen again come back
+ * where they were; a fact put away takes its cards with it, and brings them back. Does not check the wording.
  */
-export async function changeFact(
-  context: Context,
-  session: Session,
-  before: FactRecord,
-  after: FactState,
-): Promise<void> {
-  const { id } = after.fact;
-  await session.library.updateFact(factRecord(after.fact, after.deleted));
-  if (before.fact.subject !== after.fact.subject) await session.library.moveCards(id, after.fact.subject);
-  const cards = await session.library.cardsOfFact(id);
-  if (after.deleted) {
-    const all = cards.map((card) => card.id);
-    if (!before.deleted) await withdrawCards(context, session, all, "fact");
-    return;
+export async function changeFacts(context: Context, session: Session, changes: readonly FactChange[]): Promise<void> {
+  const { library } = session;
+  await library.updateFacts(changes.map(({ after }) => factRecord(after.fact, after.deleted)));
+  for (const { before, after } of changes) {
+    if (before.fact.subject !== after.fact.subject) await library.moveCards(after.fact.id, after.fact.subject);
   }
-  if (before.deleted) {
-    const asked = cards.filter((card) => after.fact.angles.includes(card.angle));
-    await bringBackCards(
-      context,
-      session,
-      asked.map((card) => card.id),
-      "fact",
-    );
-  }
-  await followAngles(context, session, before.fact, after.fact, cards);
+  const cards = groupBy(await library.cardsOfFacts(changes.map(({ after }) => after.fact.id)), (card) => card.fact);
+  const cardsOf = (change: FactChange): readonly CardRecord[] => cards.get(change.after.fact.id) ?? [];
+  const gone = changes.filter(({ before, after }) => after.deleted && !before.deleted);
+  await withdrawCards(context, session, idsOf(gone.flatMap(cardsOf)), "fact");
+  const back = changes.filter(({ before, after }) => before.deleted && !after.deleted);
+  const asked = back.flatMap((change) =>
+    cardsOf(change).filter(({ angle }) => change.after.fact.angles.includes(angle)),
+  );
+  await bringBackCards(context, session, idsOf(asked), "fact");
+  const there = changes.filter(({ after }) => !after.deleted);
+  await followAngles(
+    context,
+    session,
+    there.map((change) => ({ before: change.before.fact, after: change.after.fact, cards: cardsOf(change) })),
+  );
 }
+
+const idsOf = (cards: readonly CardRecord[]): readonly CardId[] => cards.map((card) => card.id);
 
 /** Writes down a step of editing; nothing for a step that changed no fact. Gives the step's id. */
 export async function noteEdit(

@@ -6,7 +6,7 @@ import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
 import { factTitle } from "../core/facts/fact-title.ts";
 import { counted } from "../core/words.ts";
 import { makeCards } from "./fact-cards.ts";
-import { changeFact, noteEdit, stateOf } from "./fact-changes.ts";
+import { changeFacts, noteEdit, stateOf } from "./fact-changes.ts";
 import { factRecord } from "./fact-record.ts";
 import { FailureError, found } from "./failure.ts";
 import { type FactDraft, translateAngles, withFreshNumbers, withNumbersAfter } from "./number-parts.ts";
@@ -112,7 +112,7 @@ export const editFact = (context: Context, id: string, draft: FactDraft, angles?
     if (record.deleted) throw new FailureError("conflict", "This fact was deleted. Bring it back before changing it.");
     const fact = await rewordedFact(session, record.fact, draft, angles);
     if (sameFact(fact, record.fact)) return fact;
-    await changeFact(context, session, record, { fact, deleted: false });
+    await changeFacts(context, session, [{ before: record, after: { fact, deleted: false } }]);
     await noteEdit(context, session, `Changed ${quoted(record.fact)}`, [{ fact: id, before: stateOf(record) }]);
     return fact;
   });
@@ -143,7 +143,7 @@ export const deleteFact = (context: Context, id: string): Promise<void> =>
   context.store.write(async (session) => {
     const record = found(await session.library.fact(id), "fact");
     if (record.deleted) return;
-    await changeFact(context, session, record, { fact: record.fact, deleted: true });
+    await changeFacts(context, session, [{ before: record, after: { fact: record.fact, deleted: true } }]);
     await noteEdit(context, session, `Deleted ${quoted(record.fact)}`, [{ fact: id, before: stateOf(record) }]);
   });
 
@@ -152,7 +152,7 @@ export const restoreFact = (context: Context, id: string): Promise<Fact> =>
   context.store.write(async (session) => {
     const record = found(await session.library.fact(id), "fact");
     if (record.deleted) {
-      await changeFact(context, session, record, { fact: record.fact, deleted: false });
+      await changeFacts(context, session, [{ before: record, after: { fact: record.fact, deleted: false } }]);
       await noteEdit(context, session, `Brought back ${quoted(record.fact)}`, [{ fact: id, before: stateOf(record) }]);
     }
     return record.fact;

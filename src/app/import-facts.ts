@@ -2,11 +2,13 @@
 import { defaultAngles } from "../core/cards/default-angles.ts";
 import { contentKey } from "../core/facts/content-key.ts";
 import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
+import { counted } from "../core/words.ts";
 import { freshId, idSeries } from "./entry-ids.ts";
+import { noteEdit } from "./fact-changes.ts";
 import { contentHash } from "./fact-record.ts";
 import { createSubject, saveNewFacts } from "./facts.ts";
 import { FailureError, found } from "./failure.ts";
-import type { Context, PictureRecord, Session } from "./ports.ts";
+import type { Context, FactBefore, PictureRecord, Session } from "./ports.ts";
 
 /** One row of a list that was read. */
 export type ImportedRow =
@@ -42,6 +44,8 @@ export interface ImportCounts {
 export interface ImportOutcome extends ImportCounts {
   readonly subject: string;
   readonly cards: number;
+  /** The step of editing that undoes it; null if nothing was saved. */
+  readonly edit: string | null;
 }
 
 const BATCH = 500;
@@ -57,9 +61,11 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
     const counts = { rows: 0, saved: 0, duplicates: 0, problems: 0 };
     let cards = 0;
     let batch: Fact[] = [];
+    const made: FactBefore[] = [];
     const flush = async (): Promise<void> => {
       await savePictures(session, batch, order.pictures);
       cards += await saveNewFacts(session, batch);
+      for (const { id } of batch) made.push({ fact: id, before: null });
       counts.saved += batch.length;
       batch = [];
       order.onProgress?.({ ...counts });
@@ -73,7 +79,8 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
       if (batch.length >= BATCH) await flush();
     }
     await flush();
-    return { ...counts, cards, subject };
+    const edit = await noteEdit(context, session, `Brought ${counted(made.length, "fact")} from a list`, made);
+    return { ...counts, cards, subject, edit };
   });
 
 /** Kinds that are asked there and back; of the others each angle asks for something else. */

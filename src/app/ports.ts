@@ -160,9 +160,12 @@ export interface Library {
   factsByContent(subject: string, contentHash: string): Promise<readonly Fact[]>;
   contentHashes(subject: string): Promise<ReadonlySet<string>>;
   addFacts(facts: readonly FactRecord[]): Promise<void>;
-  updateFact(fact: FactRecord): Promise<void>;
+  /** Saves facts that are there already, each named once. */
+  updateFacts(facts: readonly FactRecord[]): Promise<void>;
   cards(ids: readonly CardId[]): Promise<readonly CardRecord[]>;
   cardsOfFact(fact: string): Promise<readonly CardRecord[]>;
+  /** By number. */
+  cardsOfFacts(facts: readonly string[]): Promise<readonly CardRecord[]>;
   cardsOfSubject(subject: string): Promise<readonly CardRecord[]>;
   addCards(cards: readonly CardRecord[]): Promise<void>;
   /** Puts a fact's cards into another subject. */

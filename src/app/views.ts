@@ -369,4 +369,6 @@ export interface ImportStatus {
   readonly problems: number;
   readonly message: string | null;
   readonly subject: string | null;
+  /** The step of editing that undoes it, once it is saved and there was anything to save. */
+  readonly edit: string | null;
 }

@@ -5,7 +5,16 @@ import type { ImportChoices, ImportPreview, ImportStatus } from "../app/views.ts
 import type { ImportInto, WorkerAnswer, WorkerOrder, WorkerStart } from "./import-worker.ts";
 import type { Log } from "./logging.ts";
 
-const EMPTY = { done: 0, total: 0, saved: 0, duplicates: 0, problems: 0, message: null, subject: null } as const;
+const EMPTY = {
+  done: 0,
+  total: 0,
+  saved: 0,
+  duplicates: 0,
+  problems: 0,
+  message: null,
+  subject: null,
+  edit: null,
+} as const;
 const BUG = "Something went wrong inside Longhold. Nothing was saved.";
 
 /** An import; what it is doing stands in `status`. */
@@ -83,8 +92,9 @@ export class ImportJob {
       this.status = { ...this.status, state: "waiting" };
       this.preview?.resolve(answer.preview);
     } else if (answer.kind === "saved") {
-      const { rows, saved, duplicates, problems, subject } = answer.outcome;
-      this.status = { ...this.status, state: "done", done: rows, total: rows, saved, duplicates, problems, subject };
+      const { rows, saved, duplicates, problems, subject, edit } = answer.outcome;
+      const came = { saved, duplicates, problems, subject, edit };
+      this.status = { ...this.status, ...came, state: "done", done: rows, total: rows };
       this.settle();
     } else this.fail(answer.failure, answer.message);
   }

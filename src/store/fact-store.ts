@@ -90,9 +90,11 @@ export function createFactTable(db: Db, learner: string) {
           .execute();
       }
     },
-    async updateFact(fact: FactRecord) {
-      const { id, ...row } = factToRow(fact, learner);
-      await db.updateTable("fact").set(row).where("id", "=", id).where("learner_id", "=", learner).execute();
+    async updateFacts(facts: readonly FactRecord[]) {
+      for (const fact of facts) {
+        const { id, ...row } = factToRow(fact, learner);
+        await db.updateTable("fact").set(row).where("id", "=", id).where("learner_id", "=", learner).execute();
+      }
     },
   };
 }

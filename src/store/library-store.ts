@@ -113,6 +113,12 @@ function cardTable(db: Db, learner: string) {
     async cardsOfFact(fact: string) {
       return (await own().where("fact_id", "=", fact).orderBy("number").execute()).map(toCard);
     },
+    async cardsOfFacts(facts: readonly string[]) {
+      const found: CardRecord[] = [];
+      for (const batch of batches(facts, BATCH))
+        found.push(...(await own().where("fact_id", "in", batch).execute()).map(toCard));
+      return found.sort((a, b) => a.number - b.number);
+    },
     async cardsOfSubject(subject: string) {
       return (await own().where("subject_id", "=", subject).orderBy("number").execute()).map(toCard);
     },

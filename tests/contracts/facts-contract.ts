@@ -2,6 +2,7 @@
 // and a sitting that is cut off and resumed.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { cardHistory } from "../../src/app/box-view.ts";
+import { undoEdit } from "../../src/app/edits.ts";
 import { addFact, addSubject, deleteFact, editFact, restoreFact } from "../../src/app/facts.ts";
 import { type FactImport, type ImportedRow, saveImport } from "../../src/app/import-facts.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
@@ -83,6 +84,30 @@ export function factsContract(newDatabase: NewDatabase): void {
       const before = await dump(database);
       expect(await save({ rows: rows(30) })).toMatchObject({ saved: 0, duplicates: 30 });
       expect(await dump(database)).toEqual(before);
+    });
+
+    it("is undone as one step, with what was answered meanwhile kept, and done again", async () => {
+      const { edit, cards } = await save({ rows: rows(620) });
+      const ids = await scene.context.store.read(({ edits }) => edits.factsOfEdit(edit ?? ""));
+      expect(ids).toHaveLength(620);
+      const first = `${ids[0]?.fact}:forward`;
+      await move(first, 1);
+      const place = await placeOf(first);
+      const undone = await undoEdit(scene.context, edit ?? "");
+      expect(undone).toMatchObject({ title: "Undid: Brought 620 facts from a list", facts: 620 });
+      expect(await scene.context.store.read(({ boxes }) => boxes.countStock(scene.box))).toBe(2 * STARS.length);
+      expect(await placeOf(first)).toEqual({ kind: "withdrawn", from: place });
+      expect((await rebuild(scene.context)).differences).toEqual([]);
+      await undoEdit(scene.context, undone.id);
+      const stock = await scene.context.store.read(({ boxes }) => boxes.countStock(scene.box));
+      expect(stock).toBe(2 * STARS.length + cards - 1);
+      expect(await placeOf(first)).toEqual(place);
+      expect((await rebuild(scene.context)).differences).toEqual([]);
+    });
+
+    it("that brings nothing is no step", async () => {
+      await save({ rows: rows(2) });
+      expect(await save({ rows: rows(2) })).toMatchObject({ saved: 0, edit: null });
     });
 
     it("leaves nothing at all if it is stopped, however late", async () => {

@@ -38,6 +38,7 @@ function questions(of: BoxScene): readonly (readonly [name: string, ask: (sessio
     ["contentHashes", ({ library }) => library.contentHashes(subject)],
     ["cards", ({ library }) => library.cards([card])],
     ["cardsOfFact", ({ library }) => library.cardsOfFact(fact)],
+    ["cardsOfFacts", ({ library }) => library.cardsOfFacts([fact])],
     ["cardsOfSubject", ({ library }) => library.cardsOfSubject(subject)],
     ["picture", ({ library }) => library.picture(PHOTO.hash)],
     ["pictureHashes", ({ library }) => library.pictureHashes()],
@@ -138,7 +139,7 @@ export function learnerContract(newDatabase: NewDatabase): void {
       await mine.context.store.write(async ({ library, boxes, prints }) => {
         await prints.markPrintStepUndone(idAt(0, 1, theirs.world));
         await library.saveSubject({ id: `sky ${theirs.world}`, name: "taken over", demo: true });
-        await library.updateFact({ ...fact, deleted: true });
+        await library.updateFacts([{ ...fact, deleted: true }]);
         await library.removeSubject(`sky ${theirs.world}`);
         await boxes.saveBox({ ...box, newPerDay: 99 });
         await boxes.saveSitting(theirs.box, { ...sitting, asked: 99, day: 99 });

@@ -113,7 +113,7 @@ export function libraryContract(newDatabase: NewDatabase): void {
         const sound = storedPair(id, "wild");
         await add(sound);
         for (const fact of facts) {
-          await expect(store.write(({ library }) => library.updateFact(fact))).rejects.toMatchObject(invalid);
+          await expect(store.write(({ library }) => library.updateFacts([fact]))).rejects.toMatchObject(invalid);
         }
         expect(await store.read(({ library }) => library.fact(id))).toEqual(sound);
         const subject = { id, name: text, demo: false };
@@ -231,6 +231,7 @@ export function libraryContract(newDatabase: NewDatabase): void {
       const ordered = [...cards].sort((a, b) => a.number - b.number);
       await store.read(async ({ library }) => {
         expect(await library.cardsOfFact("c vega")).toEqual(ordered);
+        expect(await library.cardsOfFacts(["c vega", "nobody"])).toEqual(ordered);
         expect(await library.cardsOfSubject("cards")).toEqual(ordered);
         expect(await library.cards(["c vega:gap-2", "nobody:forward"])).toEqual([ordered[1]]);
         expect(await library.lastCardNumber()).toBe(103);

@@ -1,6 +1,6 @@
 // Watches a list being saved, and says what came of it.
 import { useMutation, useQuery } from "@tanstack/react-query";
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Link } from "wouter";
 import type { ImportStatus } from "../../app/views.ts";
 import { api } from "../client.ts";
@@ -9,6 +9,7 @@ import { ArrivingHeading } from "../shell/arriving-heading.tsx";
 import { BusyButton } from "../shell/busy-button.tsx";
 import { Loaded, Trouble } from "../shell/states.tsx";
 import { count, counted } from "../words.ts";
+import { useUndo } from "../workshop/history/use-undo.ts";
 import { workshopAddress } from "../workshop/use-place.ts";
 
 const POLL_MS = 250;
@@ -69,7 +70,7 @@ function Progress({ status }: { readonly status: ImportStatus }) {
 }
 
 function Result({ status, again }: { readonly status: ImportStatus; readonly again: () => void }) {
-  if (status.state === "done") return <Saved status={status} />;
+  if (status.state === "done") return <Saved status={status} again={again} />;
   return (
     <section className="sheet" role="status">
       <ArrivingHeading>
@@ -83,13 +84,27 @@ function Result({ status, again }: { readonly status: ImportStatus; readonly aga
   );
 }
 
-function Saved({ status }: { readonly status: ImportStatus }) {
+function Saved({ status, again }: { readonly status: ImportStatus; readonly again: () => void }) {
   const today = useToday();
+  const { undo, busy } = useUndo();
+  const [undone, setUndone] = useState(false);
+  const { edit } = status;
   const place = workshopAddress({ subject: status.subject, fact: null });
   const others = [
     status.duplicates > 0 ? `${counted(status.duplicates, "duplicate")} skipped.` : "",
     status.problems > 0 ? `${counted(status.problems, "row")} left out because of problems.` : "",
   ].filter((text) => text !== "");
+  if (undone) {
+    return (
+      <section className="sheet" role="status">
+        <ArrivingHeading>The import was undone</ArrivingHeading>
+        <p>Its facts and their cards are put away. “Earlier edits” in the Workshop’s table can bring them back.</p>
+        <button type="button" className="primary" onClick={again}>
+          Bring a list again
+        </button>
+      </section>
+    );
+  }
   return (
     <section className="sheet" role="status">
       <ArrivingHeading>{counted(status.saved, "fact")} saved</ArrivingHeading>
@@ -101,6 +116,11 @@ function Saved({ status }: { readonly status: ImportStatus }) {
         <Link href={place} className="button">
           Look at the facts
         </Link>
+        {edit === null ? null : (
+          <BusyButton busy={busy} onClick={() => undo(edit, { onSuccess: () => setUndone(true) })}>
+            Undo the import
+          </BusyButton>
+        )}
       </p>
     </section>
   );
