@@ -8,11 +8,12 @@ import { noteEdit } from "./fact-changes.ts";
 import { contentHash } from "./fact-record.ts";
 import { createSubject, saveNewFacts } from "./facts.ts";
 import { FailureError, found } from "./failure.ts";
-import type { Context, FactBefore, PictureRecord, Session } from "./ports.ts";
+import type { Context, FactBefore, PictureRecord, Session, SoundRecord } from "./ports.ts";
 
 /** One row of a list that was read. */
 export type ImportedRow =
-  | { readonly kind: "fact"; readonly content: FactContent }
+  /** `angles` are those that the row asks for; without any, those of its kind. */
+  | { readonly kind: "fact"; readonly content: FactContent; readonly angles?: readonly Angle[] | null }
   | { readonly kind: "duplicate" }
   | { readonly kind: "problems" };
 
@@ -25,8 +26,9 @@ export interface FactImport {
   /** Ask what is asked there and back only there; statements are still asked at every gap. */
   readonly oneWay: boolean;
   readonly rows: Iterable<ImportedRow>;
-  /** Pictures that the rows may use, by hash. */
+  /** Pictures and sounds that the rows may use, by hash. */
   readonly pictures: ReadonlyMap<string, PictureRecord>;
+  readonly sounds: ReadonlyMap<string, SoundRecord>;
   readonly onProgress?: (counts: ImportCounts) => void;
   /** Asked between rows; true rolls everything back and fails with kind `stopped`. */
   readonly shouldStop?: () => boolean;
@@ -63,7 +65,7 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
     let batch: Fact[] = [];
     const made: FactBefore[] = [];
     const flush = async (): Promise<void> => {
-      await savePictures(session, batch, order.pictures);
+      await saveMedia(session, batch, order);
       cards += await saveNewFacts(session, batch);
       for (const { id } of batch) made.push({ fact: id, before: null });
       counts.saved += batch.length;
@@ -75,7 +77,13 @@ export const saveImport = (context: Context, order: FactImport): Promise<ImportO
       counts.rows++;
       if (row.kind === "problems") counts.problems++;
       else if (row.kind === "duplicate" || (await isKnown(session, subject, known, row.content))) counts.duplicates++;
-      else batch.push({ ...row.content, id: nextId(), subject, angles: anglesFor(row.content, order.oneWay) });
+      else
+        batch.push({
+          ...row.content,
+          id: nextId(),
+          subject,
+          angles: row.angles ?? anglesFor(row.content, order.oneWay),
+        });
       if (batch.length >= BATCH) await flush();
     }
     await flush();
@@ -114,13 +122,15 @@ async function isKnown(
   return keys.includes(contentKey(content));
 }
 
-async function savePictures(
+async function saveMedia(
   { library }: Session,
   facts: readonly Fact[],
-  pictures: ReadonlyMap<string, PictureRecord>,
+  { pictures, sounds }: Pick<FactImport, "pictures" | "sounds">,
 ): Promise<void> {
-  for (const { picture } of facts) {
-    const record = picture === null ? undefined : pictures.get(picture);
-    if (record) await library.addPicture(record);
+  for (const { picture, sound } of facts) {
+    const seen = picture === null ? undefined : pictures.get(picture);
+    if (seen) await library.addPicture(seen);
+    const heard = sound === null ? undefined : sounds.get(sound);
+    if (heard) await library.addSound(heard);
   }
 }

@@ -177,6 +177,7 @@ export interface Library {
   addPicture(picture: PictureRecord): Promise<void>;
   sound(hash: SoundHash): Promise<SoundRecord | null>;
   hasSound(hash: SoundHash): Promise<boolean>;
+  soundHashes(): Promise<ReadonlySet<SoundHash>>;
   addSound(sound: SoundRecord): Promise<void>;
 }
 

@@ -312,6 +312,7 @@ export const COLUMNS = [
   "picture source",
   "picture licence",
   "sound",
+  "angles",
 ] as const;
 
 /** Columns that every list of ours has; the others are written if a fact needs them. */

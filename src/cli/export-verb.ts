@@ -1,4 +1,4 @@
-// longhold export: a subject as a list, with its pictures beside it.
+// longhold export: a subject as a list, with its pictures and sounds beside it.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { basename, dirname, extname, join } from "node:path";
 import { listSubjects } from "../app/facts.ts";
@@ -12,7 +12,7 @@ export const exportVerb: Verb = {
   about: "write a subject as a CSV list that can be imported again",
   options: {
     subject: { type: "string", about: "its name (needed if there are several)" },
-    out: { type: "string", about: "the file to write (the terminal); pictures go into a folder beside it" },
+    out: { type: "string", about: "the file to write (the terminal); pictures and sounds go into a folder beside it" },
     data: DATA_OPTION,
     json: { ...JSON_OPTION, about: "print the facts as JSON" },
   },
@@ -31,9 +31,10 @@ export const exportVerb: Verb = {
         return;
       }
       writeFileSync(out, result.table);
-      const folder = join(dirname(out), `${basename(out, extname(out))}-pictures`);
-      if (result.pictures.size > 0) mkdirSync(folder, { recursive: true });
-      for (const [name, picture] of result.pictures) writeFileSync(join(folder, name), picture.bytes);
+      const folder = join(dirname(out), `${basename(out, extname(out))}-files`);
+      const files = [...result.pictures, ...result.sounds];
+      if (files.length > 0) mkdirSync(folder, { recursive: true });
+      for (const [name, { bytes }] of files) writeFileSync(join(folder, name), bytes);
     });
     return 0;
   },

@@ -1,21 +1,20 @@
 // longhold import: a list of facts into a subject.
-import { readdirSync, readFileSync, statSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname } from "node:path";
 import { FailureError } from "../app/failure.ts";
 import type { ImportChoices } from "../app/views.ts";
-import { importList, openParcel, previewImport, usablePictures } from "../exchange/import-list.ts";
-import { normalisePicture } from "../media/normalise-picture.ts";
+import { importList, openParcel, previewImport } from "../exchange/import-list.ts";
+import { mediaOf } from "./files-beside.ts";
 import { readFile } from "./read-file.ts";
 import { type Call, DATA_OPTION, JSON_OPTION, operand, printJson, type Verb, writing } from "./verb.ts";
 
 /** Imports FILE; all good rows or, with --strict, none if any row has a problem. */
 export const importVerb: Verb = {
   name: "import",
-  about: "add the facts of a CSV or TSV list, or of a zip with its pictures, to a subject",
+  about: "add the facts of a CSV or TSV list, or of a zip with its pictures and sounds, to a subject",
   operand: "FILE",
   options: {
     subject: { type: "string", about: "the subject; made if there is none of this name" },
-    pictures: { type: "string", about: "folder of the pictures that the list names (where the list is)" },
+    pictures: { type: "string", about: "folder of the pictures and sounds that the list names (where the list is)" },
     encoding: { type: "string", about: "utf-8, utf-16le, utf-16be or windows-1252 (found out)" },
     "one-way": { type: "boolean", about: "ask pairs from prompt to answer only, pictures for their names only" },
     strict: { type: "boolean", about: "save nothing if any row has a problem" },
@@ -27,16 +26,17 @@ export const importVerb: Verb = {
     const file = operand(call, "FILE");
     const subject = call.values.subject;
     if (typeof subject !== "string" || subject.trim() === "") throw call.usage("--subject NAME is missing");
-    const { list: bytes, pictures: packed } = await openParcel(readFile(file));
+    const { list: bytes, files } = await openParcel(readFile(file));
     const choices = choicesFrom(call);
     return writing(call, async (context) => {
-      const pictures = await usablePictures([...packed, ...namedPictures(call, file, bytes)], normalisePicture);
+      const { pictures: folder } = call.values;
+      const media = await mediaOf(bytes, files, typeof folder === "string" ? folder : dirname(file));
       const existing = await context.store.read(async ({ library }) =>
         (await library.subjects()).find((one) => one.name === subject.trim()),
       );
       const preview = await previewImport(
         context,
-        { bytes, pictures },
+        { bytes, media },
         { ...choices, ...(existing ? { subject: existing.id } : {}) },
       );
       for (const { line, column, reason } of preview.problems)
@@ -55,7 +55,7 @@ export const importVerb: Verb = {
         });
         return 0;
       }
-      const { saved, duplicates, problems, cards } = await importList(context, { bytes, pictures }, choices, {
+      const { saved, duplicates, problems, cards } = await importList(context, { bytes, media }, choices, {
         target: { name: subject.trim() },
         oneWay: call.values["one-way"] === true,
       });
@@ -82,20 +82,4 @@ function choicesFrom(call: Call): ImportChoices {
   const encoding = known.find((one) => one === given);
   if (!encoding) throw call.usage(`--encoding takes ${known.join(", ")}, not “${given}”`);
   return { encoding };
-}
-
-/** Pictures of the folder whose names occur in the list; other files there are not opened. */
-function namedPictures(
-  call: Call,
-  file: string,
-  bytes: Uint8Array,
-): readonly (readonly [name: string, bytes: Uint8Array])[] {
-  const folder = typeof call.values.pictures === "string" ? call.values.pictures : dirname(file);
-  const text = new TextDecoder("latin1").decode(bytes).replaceAll("\u0000", "").toLowerCase();
-  return readdirSync(folder).flatMap((name) => {
-    const bare = new TextDecoder("latin1").decode(new TextEncoder().encode(name)).toLowerCase();
-    const path = join(folder, name);
-    const named = /\.(png|jpe?g|webp|gif|svg|avif)$/i.test(name) && text.includes(bare) && statSync(path).isFile();
-    return named ? [[name, new Uint8Array(readFileSync(path))] as const] : [];
-  });
 }

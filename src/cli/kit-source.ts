@@ -1,6 +1,5 @@
 // What the command line prints: a subject with its box as it stands, or a list for a box to come.
-import { readdirSync, readFileSync, statSync } from "node:fs";
-import { basename, dirname, extname, join } from "node:path";
+import { basename, dirname, extname } from "node:path";
 import { FailureError } from "../app/failure.ts";
 import { type BoxKit, boxKitToCome, type LibraryCard, picturesOf } from "../app/kit.ts";
 import type { PictureRecord } from "../app/ports.ts";
@@ -10,10 +9,10 @@ import { localDateAt } from "../core/calendar/local-date.ts";
 import type { KitCard } from "../core/kit/card-faces.ts";
 import { parseNames } from "../core/kit/class-names.ts";
 import type { ClassPack, KitPlan } from "../core/kit/kit-pages.ts";
-import { openParcel, usablePictures } from "../exchange/import-list.ts";
+import { openParcel } from "../exchange/import-list.ts";
 import { listKit } from "../exchange/list-kit.ts";
-import { normalisePicture } from "../media/normalise-picture.ts";
 import { CHART_OPTIONS, chartFrom } from "./chart-options.ts";
+import { mediaOf } from "./files-beside.ts";
 import { dateFrom, REST_OPTION, restFrom } from "./plan-options.ts";
 import { readFile } from "./read-file.ts";
 import { type Call, type Option, reading } from "./verb.ts";
@@ -124,25 +123,15 @@ async function kitOfFile(file: string): Promise<{
   readonly cards: readonly KitCard[];
   readonly pictures: ReadonlyMap<string, PictureRecord>;
 }> {
-  const { list: bytes, pictures: packed } = await openParcel(readFile(file));
-  const pictures = await usablePictures([...packed, ...picturesBeside(file, bytes)], normalisePicture);
-  const { cards, problems } = listKit({ bytes, pictures });
+  const { list: bytes, files } = await openParcel(readFile(file));
+  const media = await mediaOf(bytes, files, dirname(file));
+  const { cards, problems } = listKit({ bytes, media });
   for (const { line, column, reason } of problems)
     process.stderr.write(`longhold: ${file}:${line}:${column}: ${reason}\n`);
   if (cards.length === 0) throw new FailureError("invalid-input", `There are no cards in ${file}.`);
   return {
     title: basename(file, extname(file)),
     cards,
-    pictures: new Map([...pictures.values()].map((picture) => [picture.hash, picture])),
+    pictures: new Map([...media.pictures.values()].map((picture) => [picture.hash, picture])),
   };
-}
-
-/** Pictures in the list's folder whose names occur in it. */
-function picturesBeside(file: string, bytes: Uint8Array): readonly (readonly [name: string, bytes: Uint8Array])[] {
-  const text = new TextDecoder().decode(bytes).normalize("NFC").toLowerCase();
-  return readdirSync(dirname(file)).flatMap((name) => {
-    const path = join(dirname(file), name);
-    const named = /\.(png|jpe?g|webp|gif|svg|avif)$/i.test(name) && text.includes(name.normalize("NFC").toLowerCase());
-    return named && statSync(path).isFile() ? [[name, new Uint8Array(readFileSync(path))] as const] : [];
-  });
 }

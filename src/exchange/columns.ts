@@ -42,6 +42,7 @@ const SYNONYMS: Readonly<Record<Column, string>> = {
   "picture source": "",
   "picture licence": "",
   sound: "audio recording ton aufnahme son sonido",
+  angles: "",
 };
 
 /** Names that mean the answer, or the prompt where another column is the answer. */

@@ -1,13 +1,12 @@
 // The critique of a list before it becomes facts, row by row.
 import { FailureError } from "../app/failure.ts";
 import type { RowProblem } from "../app/views.ts";
-import { defaultAngles } from "../core/cards/default-angles.ts";
 import { critiqueFacts } from "../core/critique/critique-facts.ts";
 import { type Note, toNote } from "../core/critique/note.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import { hash32 } from "../core/random.ts";
 import { decodeText } from "./decode-text.ts";
-import { createListReader } from "./read-list.ts";
+import { asFact, createListReader } from "./read-list.ts";
 import { tableRows } from "./read-table.ts";
 
 /** A note about the row that begins on this line; the header is row 1. */
@@ -21,15 +20,15 @@ export function critiqueList(bytes: Uint8Array): {
   readonly notes: readonly RowNote[];
   readonly problems: readonly RowProblem[];
 } {
-  // Whether a named picture is there does not matter here.
-  const reader = createListReader(bytes, {}, (name) => hash32("picture", name).toString(16).padStart(64, "0"));
+  // Whether a named picture or sound is there does not matter here.
+  const standIn = (name: string): string => hash32("file", name).toString(16).padStart(64, "0");
+  const reader = createListReader(bytes, {}, { picture: standIn, sound: standIn });
   if (!reader.ok) throw new FailureError("invalid-input", reader.error.message);
   const facts: Fact[] = [];
   const problems: RowProblem[] = [];
   for (const item of reader.value.drafts()) {
     if (item.kind === "problems") problems.push(...item.problems);
-    if (item.kind === "fact")
-      facts.push({ ...item.content, id: `${item.line}`, subject: "", angles: defaultAngles(item.content) });
+    if (item.kind === "fact") facts.push({ ...asFact(item), id: `${item.line}` });
   }
   const notes = critiqueFacts(facts).map((note) => ({ row: Number(note.fact), note }));
   const told = new Set(notes.filter(({ note }) => note.rule === "damaged-text").map(({ row }) => row));

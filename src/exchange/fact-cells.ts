@@ -1,11 +1,15 @@
 // A fact as the cells of a row: the way back from `read-content.ts`.
 import type { Column } from "../app/views.ts";
-import type { FactContent, PictureHash, PictureLabel } from "../core/facts/fact.ts";
+import type { Fact, FactContent, PictureHash, PictureLabel, SoundHash } from "../core/facts/fact.ts";
+import { anglesCell } from "./angle-cells.ts";
 
 type Cells = Partial<Record<Column, string>>;
 
-/** The cells of a fact; those left out are empty. `pictureName` gives the file name under which a picture goes with it. */
-export const factCells = (fact: FactContent, pictureName: (hash: PictureHash) => string): Cells => ({
+/** A fact as it is written; without angles it is asked as a new one would be. */
+export type WrittenFact = FactContent & Partial<Pick<Fact, "angles">>;
+
+/** The cells of a fact; those left out are empty. `fileName` names the file of a picture or sound, by its hash. */
+export const factCells = (fact: WrittenFact, fileName: (hash: PictureHash | SoundHash) => string): Cells => ({
   ...statingCells(fact),
   note: fact.note,
   source: fact.source,
@@ -13,11 +17,12 @@ export const factCells = (fact: FactContent, pictureName: (hash: PictureHash) =>
   why: fact.why,
   tags: fact.tags.join("; "),
   language: fact.language,
-  picture: fact.picture === null ? "" : pictureName(fact.picture),
+  picture: fact.picture === null ? "" : fileName(fact.picture),
   "picture description": fact.pictureAlt,
   "picture source": fact.pictureSource,
   "picture licence": fact.pictureLicence,
-  sound: fact.sound ?? "",
+  sound: fact.sound === null ? "" : fileName(fact.sound),
+  angles: fact.angles ? anglesCell(fact, fact.angles) : "",
 });
 
 /** The kind is written where the other cells do not tell it. */

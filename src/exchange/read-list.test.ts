@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
+import { findingPictures } from "../../tests/support/find-media.ts";
 import type { ImportChoices } from "../app/views.ts";
 import { createListReader, MAX_LIST_BYTES, MAX_LIST_ROWS, PREVIEW_LIMITS, previewList } from "./read-list.ts";
 
@@ -7,16 +8,16 @@ vi.setConfig({ testTimeout: 30_000 });
 
 const HASH = "cd".repeat(32);
 const file = (text: string): Uint8Array => Buffer.from(text, "utf8");
-const findPicture = (name: string) => (name === "moon.png" ? HASH : null);
+const findMedia = findingPictures((name: string) => (name === "moon.png" ? HASH : null));
 
 function reader(text: string, choices: ImportChoices = {}) {
-  const result = createListReader(file(text), choices, findPicture);
+  const result = createListReader(file(text), choices, findMedia);
   if (!result.ok) throw new Error(result.error.message);
   return result.value;
 }
 
 function preview(text: string, choices: ImportChoices = {}, known: readonly string[] = []) {
-  const result = previewList(file(text), choices, findPicture, (key) => known.includes(key));
+  const result = previewList(file(text), choices, findMedia, (key) => known.includes(key));
   if (!result.ok) throw new Error(result.error.message);
   return result.value;
 }
@@ -50,7 +51,7 @@ describe("how a list is written", () => {
 
   it("is read in other encodings", () => {
     const wide = Buffer.from("\ufeffBärenhüter\tBoötes\r\n", "utf16le");
-    const result = previewList(wide, {}, findPicture, () => false);
+    const result = previewList(wide, {}, findMedia, () => false);
     expect(result).toMatchObject({ ok: true, value: { encoding: "utf-16le", delimiter: "\t", good: 1 } });
   });
 });
@@ -72,10 +73,10 @@ describe("rows", () => {
     const result = createListReader(
       file("a,b,x.png\nc,d,y.png\n"),
       { columns: ["prompt", "answer", "picture"] },
-      (name) => {
+      findingPictures((name) => {
         asked.push(name);
         return HASH;
-      },
+      }),
     );
     if (!result.ok) throw new Error(result.error.message);
     result.value.drafts().next();
@@ -132,7 +133,7 @@ describe("a preview", () => {
     );
     const bytes = file(`prompt,answer,note,tags\r\n${lines.join("\r\n")}\r\n`);
     const start = performance.now();
-    const list = previewList(bytes, {}, findPicture, () => false);
+    const list = previewList(bytes, {}, findMedia, () => false);
     const ROOM_FOR_A_BUSY_MACHINE = 5_000;
     expect(performance.now() - start).toBeLessThan(ROOM_FOR_A_BUSY_MACHINE);
     expect(list).toMatchObject({ ok: true, value: { rows: 100_000, good: 100_000, cardCount: 200_000 } });
@@ -141,7 +142,7 @@ describe("a preview", () => {
 
 describe("a list is refused", () => {
   const refusal = (bytes: Uint8Array, choices: ImportChoices = {}) => {
-    const result = previewList(bytes, choices, findPicture, () => false);
+    const result = previewList(bytes, choices, findMedia, () => false);
     return result.ok ? null : result.error;
   };
 

@@ -4,13 +4,14 @@ import type { Column, ImportChoices, ImportPreview, RowProblem } from "../app/vi
 import { type Card, cardsOf } from "../core/cards/cards.ts";
 import { defaultAngles } from "../core/cards/default-angles.ts";
 import { contentKey } from "../core/facts/content-key.ts";
-import type { FactContent } from "../core/facts/fact.ts";
+import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
 import { fail, ok, type Result } from "../core/result.ts";
 import { type ColumnGuess, GUESS_ROWS, guessColumns } from "./columns.ts";
 import { decodeText, type Encoding } from "./decode-text.ts";
 import { guessDelimiter } from "./guess-delimiter.ts";
+import type { FindMedia } from "./list-media.ts";
 import { type Delimiter, type TableRow, tableRows } from "./read-table.ts";
-import { type FindPicture, isBlankRow, rowToFact } from "./rows-to-facts.ts";
+import { isBlankRow, rowToFact } from "./rows-to-facts.ts";
 
 /** The largest list that is read, in bytes. */
 export const MAX_LIST_BYTES = 64 * 1024 * 1024;
@@ -29,7 +30,14 @@ export interface ListRefusal {
 
 /** One row that was read. `key` is the fact's `contentKey`; a duplicate says the same as the row on line `firstLine`. */
 export type ListItem =
-  | { readonly kind: "fact"; readonly line: number; readonly content: FactContent; readonly key: string }
+  | {
+      readonly kind: "fact";
+      readonly line: number;
+      readonly content: FactContent;
+      /** Those that the row names; null for those of its kind. */
+      readonly angles: readonly Angle[] | null;
+      readonly key: string;
+    }
   | {
       readonly kind: "duplicate";
       readonly line: number;
@@ -59,7 +67,7 @@ export interface ListReader {
 export function createListReader(
   bytes: Uint8Array,
   choices: ImportChoices,
-  findPicture: FindPicture,
+  findMedia: FindMedia,
 ): Result<ListReader, ListRefusal> {
   const refusal = refuseBytes(bytes) ?? refuseColumns(choices.columns ?? []);
   if (refusal) return fail(refusal);
@@ -79,7 +87,7 @@ export function createListReader(
     sample: first.slice(0, PREVIEW_LIMITS.sampleRows).map(textsOf),
     replaced,
     estimatedRows,
-    drafts: () => readDrafts({ text, delimiter, columns, headerLine, findPicture }),
+    drafts: () => readDrafts({ text, delimiter, columns, headerLine, findMedia }),
   });
 }
 
@@ -87,10 +95,10 @@ export function createListReader(
 export function previewList(
   bytes: Uint8Array,
   choices: ImportChoices,
-  findPicture: FindPicture,
+  findMedia: FindMedia,
   isKnown: (key: string) => boolean,
 ): Result<ImportPreview, ListRefusal> {
-  const reader = createListReader(bytes, choices, findPicture);
+  const reader = createListReader(bytes, choices, findMedia);
   if (!reader.ok) return reader;
   const { encoding, delimiter, header, columns, sample } = reader.value;
   const counts = { rows: 0, good: 0, duplicates: 0, problemCount: 0, cardCount: 0 };
@@ -104,23 +112,28 @@ export function previewList(
     } else if (item.kind === "duplicate" || isKnown(item.key)) {
       counts.duplicates++;
     } else {
-      if (counts.good++ < PREVIEW_LIMITS.cardRows) cards.push(...previewCards(item.content, item.line));
-      counts.cardCount += defaultAngles(item.content).length;
+      const fact = asFact(item);
+      if (counts.good++ < PREVIEW_LIMITS.cardRows) cards.push(...cardsOf(fact));
+      counts.cardCount += fact.angles.length;
     }
   }
   return ok({ encoding, delimiter, header, columns, sample, problems, cards, ...counts });
 }
 
-/** Cards need a fact with an identity; the line stands in for it until the fact is saved. */
-const previewCards = (content: FactContent, line: number): readonly Card[] =>
-  cardsOf({ ...content, id: `line-${line}`, subject: "", angles: defaultAngles(content) });
+/** A row as a fact that is not saved; its line stands in for an identity. */
+export const asFact = ({ content, line, angles }: Extract<ListItem, { kind: "fact" }>): Fact => ({
+  ...content,
+  id: `line-${line}`,
+  subject: "",
+  angles: angles ?? defaultAngles(content),
+});
 
 interface Drafting {
   readonly text: string;
   readonly delimiter: Delimiter;
   readonly columns: readonly (Column | null)[];
   readonly headerLine: number | undefined;
-  readonly findPicture: FindPicture;
+  readonly findMedia: FindMedia;
 }
 
 function* readDrafts({
@@ -128,7 +141,7 @@ function* readDrafts({
   delimiter,
   columns,
   headerLine,
-  findPicture,
+  findMedia,
 }: Drafting): Generator<ListItem, void, undefined> {
   const lineByKey = new Map<string, number>();
   for (const event of tableRows(text, delimiter)) {
@@ -139,17 +152,17 @@ function* readDrafts({
     }
     const { row } = event;
     if (row.line === headerLine || isBlankRow(row)) continue;
-    const fact = rowToFact(row, columns, findPicture);
+    const fact = rowToFact(row, columns, findMedia);
     if (!fact.ok) {
       yield { kind: "problems", line: row.line, problems: fact.error };
       continue;
     }
-    const content = fact.value;
+    const { content, angles } = fact.value;
     const key = contentKey(content);
     const firstLine = lineByKey.get(key);
     if (firstLine === undefined) {
       lineByKey.set(key, row.line);
-      yield { kind: "fact", line: row.line, content, key };
+      yield { kind: "fact", line: row.line, content, angles, key };
     } else {
       yield { kind: "duplicate", line: row.line, firstLine, content, key };
     }

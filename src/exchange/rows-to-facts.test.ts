@@ -1,22 +1,28 @@
 import { describe, expect, it } from "vitest";
+import { findingPictures } from "../../tests/support/find-media.ts";
 import type { Column } from "../app/views.ts";
 import { NO_EXTRAS } from "../core/facts/fact.ts";
+import type { FindMedia } from "./list-media.ts";
 import { readTable } from "./read-table.ts";
 import { isBlankRow, ROW_LIMITS, rowToFact } from "./rows-to-facts.ts";
 
 const HASH = "ab".repeat(32);
-const pictures = (name: string) => (name === "vega.jpg" ? HASH : null);
+const SOUND = "cd".repeat(32);
+const media: FindMedia = {
+  picture: (name) => (name === "vega.jpg" ? HASH : null),
+  sound: (name) => (name === "vega.mp3" ? SOUND : null),
+};
 const rowOf = (line: string) => readTable(line, "|" as ",").rows[0] ?? { line: 1, cells: [] };
 
 /** The fact of one line, its cells divided by bars. */
 function read(columns: readonly (Column | null)[], line: string) {
-  const result = rowToFact(rowOf(line), columns, pictures);
+  const result = rowToFact(rowOf(line), columns, media);
   if (!result.ok) throw new Error(JSON.stringify(result.error));
-  return result.value;
+  return result.value.content;
 }
 
 function problems(columns: readonly (Column | null)[], line: string) {
-  const result = rowToFact(rowOf(line), columns, pictures);
+  const result = rowToFact(rowOf(line), columns, media);
   if (result.ok) throw new Error("no problem was found");
   return result.error;
 }
@@ -165,12 +171,27 @@ describe("a picture's name", () => {
     expect(problem?.reason).toContain("“moon.png”");
   });
 
+  it("may be a sound, found by its name too", () => {
+    expect(read(["answer", "sound"], "Vega|vega.mp3")).toMatchObject({ kind: "sound", name: "Vega", sound: SOUND });
+    expect(read(["prompt", "answer", "sound"], "Vega|Lyra|vega.mp3")).toMatchObject({ kind: "pair", sound: SOUND });
+    const [missing, folder] = ["deneb.mp3", "../vega.mp3"].map((name) => problems(["answer", "sound"], `Vega|${name}`));
+    expect(missing).toMatchObject([{ field: "sound", column: 6 }]);
+    expect(missing?.[0]?.reason).toBe(
+      "the sound “deneb.mp3” did not come with the list: add that file, or clear the cell",
+    );
+    expect(folder?.[0]?.reason).toContain("holds a folder or a disk");
+  });
+
   it("is never looked for if it was refused", () => {
     const asked: string[] = [];
-    rowToFact(rowOf("a|b|../x.png"), ["prompt", "answer", "picture"], (name) => {
-      asked.push(name);
-      return HASH;
-    });
+    rowToFact(
+      rowOf("a|b|../x.png"),
+      ["prompt", "answer", "picture"],
+      findingPictures((name) => {
+        asked.push(name);
+        return HASH;
+      }),
+    );
     expect(asked).toEqual([]);
   });
 });

@@ -1,26 +1,31 @@
 // One row of a list becomes one fact, or says in plain words what is wrong with it and where.
 import { COLUMNS, type Column, type RowProblem } from "../app/views.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
-import type { FactContent, FactExtras, PictureHash, SoundHash } from "../core/facts/fact.ts";
+import type { Angle, FactContent, FactExtras } from "../core/facts/fact.ts";
 import { parseStatement } from "../core/facts/gaps.ts";
 import { isLanguageTag } from "../core/facts/language-tag.ts";
 import { fail, ok, type Result } from "../core/result.ts";
+import { readAngles } from "./angle-cells.ts";
 import { readDisarmed } from "./formula-cells.ts";
+import type { FindMedia } from "./list-media.ts";
 import { type ContentRefusal, readContent } from "./read-content.ts";
 import type { TableCell, TableRow } from "./read-table.ts";
 
-/** Finds a picture by its bare file name (in NFC) among those that came with the list. */
-export type FindPicture = (name: string) => PictureHash | null;
+/** What a fact from a list may hold: characters of a text, tags, and characters of a tag or a file name. */
+export const ROW_LIMITS = { text: 5_000, tags: 20, tag: 60, fileName: 255 } as const;
 
-/** What a fact from a list may hold: characters of a text, tags, and characters of a tag. */
-export const ROW_LIMITS = { text: 5_000, tags: 20, tag: 60, pictureName: 255 } as const;
+/** What a row states, and the angles that it names; null for those of its kind. */
+export interface RowFact {
+  readonly content: FactContent;
+  readonly angles: readonly Angle[] | null;
+}
 
 /** Turns a row into a fact; `columns` says what each cell holds. Fails with everything that is wrong with the row. */
 export function rowToFact(
   row: TableRow,
   columns: readonly (Column | null)[],
-  findPicture: FindPicture,
-): Result<FactContent, readonly RowProblem[]> {
+  findMedia: FindMedia,
+): Result<RowFact, readonly RowProblem[]> {
   const reading = readFields(row, columns);
   checkLengths(reading);
   const { text } = reading;
@@ -31,16 +36,20 @@ export function rowToFact(
     why: text.why,
     tags: readTags(reading),
     language: readLanguage(reading),
-    picture: readPicture(reading, findPicture),
+    picture: readFile(reading, "picture", findMedia),
     pictureAlt: text["picture description"],
     pictureSource: text["picture source"],
     pictureLicence: text["picture licence"],
-    sound: readSound(reading),
+    sound: readFile(reading, "sound", findMedia),
   };
   const content = readContent(text, extras);
   if (!content.ok && !reading.problems.some(({ field }) => field !== null && field === content.error.field))
     reportContent(reading, content.error);
-  return content.ok && reading.problems.length === 0 ? ok(content.value) : fail(reading.problems);
+  const angles = content.ok ? readAngles(text.angles, content.value) : ok(null);
+  if (!angles.ok) report(reading, "angles", angles.error);
+  return content.ok && angles.ok && reading.problems.length === 0
+    ? ok({ content: content.value, angles: angles.value })
+    : fail(reading.problems);
 }
 
 /** Whether a row has nothing in any cell, like the empty rows at the end of many spreadsheets. */
@@ -77,7 +86,7 @@ function report(reading: Reading, field: Column | null, reason: string): void {
 }
 
 /** Cells of many parts, each with a limit of its own. */
-const UNLIMITED: ReadonlySet<Column> = new Set(["tags", "picture", "list", "regions"]);
+const UNLIMITED: ReadonlySet<Column> = new Set(["tags", "picture", "sound", "list", "regions", "angles"]);
 
 function checkLengths(reading: Reading): void {
   for (const field of COLUMNS) {
@@ -104,28 +113,20 @@ function readTags(reading: Reading): readonly string[] {
   return tags;
 }
 
-function readPicture(reading: Reading, findPicture: FindPicture): PictureHash | null {
-  const name = reading.text.picture;
+/** The picture or sound that a row names. */
+function readFile(reading: Reading, kind: "picture" | "sound", findMedia: FindMedia): string | null {
+  const name = reading.text[kind];
   if (name === "") return null;
-  const refusal = refusePictureName(name);
+  const refusal = refuseFileName(name, kind);
   if (refusal !== null) {
-    report(reading, "picture", refusal);
+    report(reading, kind, refusal);
     return null;
   }
-  const hash = findPicture(name);
+  const hash = findMedia[kind](name);
   if (hash === null) {
-    report(reading, "picture", `the picture “${name}” did not come with the list: add that file, or clear the cell`);
+    report(reading, kind, `the ${kind} “${name}” did not come with the list: add that file, or clear the cell`);
   }
   return hash;
-}
-
-/** A sound that is stored already, under the name that an export gives it: its hash. */
-function readSound(reading: Reading): SoundHash | null {
-  const name = reading.text.sound;
-  if (name === "") return null;
-  const hash = /^([0-9a-f]{64})(?:\.\w{2,5})?$/.exec(name)?.[1];
-  if (hash === undefined) report(reading, "sound", `the sound “${name}” did not come with the list: clear the cell`);
-  return hash ?? null;
 }
 
 function readLanguage(reading: Reading): string {
@@ -135,15 +136,16 @@ function readLanguage(reading: Reading): string {
   return "";
 }
 
-/** A list may name pictures that came with it and nothing else: no other folder, disk or address. */
-function refusePictureName(name: string): string | null {
-  const advice = "write only the file's name, like moon.png, and add the file to the list";
-  if (name.length > ROW_LIMITS.pictureName)
-    return `the picture's name is longer than ${ROW_LIMITS.pictureName} characters: ${advice}`;
+/** A list may name files that came with it and nothing else: no other folder, disk or address. */
+function refuseFileName(name: string, kind: "picture" | "sound"): string | null {
+  const example = kind === "picture" ? "moon.png" : "vega.mp3";
+  const advice = `write only the file's name, like ${example}, and add the file to the list`;
+  if (name.length > ROW_LIMITS.fileName)
+    return `the ${kind}'s name is longer than ${ROW_LIMITS.fileName} characters: ${advice}`;
   if (/^[a-z][a-z\d+.-]+:/iu.test(name))
-    return `the picture is an address, and pictures are not fetched from elsewhere: ${advice}`;
-  if (/^[a-z]:/iu.test(name) || /[/\\]/u.test(name)) return `the picture's name holds a folder or a disk: ${advice}`;
-  if (name.includes("..") || name.includes("\n")) return `this is not the name of a picture file: ${advice}`;
+    return `the ${kind} is an address, and ${kind}s are not fetched from elsewhere: ${advice}`;
+  if (/^[a-z]:/iu.test(name) || /[/\\]/u.test(name)) return `the ${kind}'s name holds a folder or a disk: ${advice}`;
+  if (name.includes("..") || name.includes("\n")) return `this is not the name of a ${kind} file: ${advice}`;
   return null;
 }
 

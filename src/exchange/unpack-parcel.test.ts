@@ -18,7 +18,7 @@ test("a list and its pictures come out, pictures by their bare names, anything e
   expect(parcel).toMatchObject({ ok: true });
   if (!parcel.ok) return;
   expect(new TextDecoder().decode(parcel.value.list)).toContain("Vega");
-  expect([...parcel.value.pictures]).toEqual([["lyra.png", PICTURE]]);
+  expect([...parcel.value.files]).toEqual([["lyra.png", PICTURE]]);
 });
 
 describe("refused", () => {

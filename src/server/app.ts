@@ -6,6 +6,7 @@ import { createCritic } from "../app/critique.ts";
 import { FAILURE_CODES, FailureError } from "../app/failure.ts";
 import type { Context } from "../app/ports.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
+import { storeSound } from "../media/store-sound.ts";
 import { addBoxRoutes } from "./box-routes.ts";
 import { addCalendarRoutes } from "./calendar-routes.ts";
 import { critiqueApart } from "./critique-apart.ts";
@@ -35,7 +36,7 @@ export interface AppParts {
   readonly version: string;
 }
 
-/** Largest request: a list of 64 MB with its pictures. */
+/** Largest request: a list of 64 MB with its pictures and sounds. */
 const MAX_REQUEST = 256 * 1024 * 1024;
 
 /** Puts the HTTP side together. */
@@ -79,7 +80,7 @@ export function createApp({ context, jobs, kits, normalise, log, hosts, webFolde
   addPaperRoutes(api, context);
   addKitRoutes(api, context, kits);
   addCritiqueRoutes(api, context, critic);
-  addImportRoutes(api, jobs, normalise);
+  addImportRoutes(api, jobs, { picture: normalise, sound: storeSound });
   addDemoRoutes(api, context, normalise);
   api.doc31("/api/openapi.json", {
     openapi: "3.1.0",

@@ -1,7 +1,7 @@
 // The imports of a server, until each is saved, stopped or forgotten.
 import { FailureError, found } from "../app/failure.ts";
-import type { PictureRecord } from "../app/ports.ts";
 import type { ImportChoices, ImportPreview, ImportStatus } from "../app/views.ts";
+import type { ListMedia } from "../exchange/list-media.ts";
 import { ImportJob } from "./import-job.ts";
 import type { ImportInto } from "./import-worker.ts";
 import type { Log } from "./logging.ts";
@@ -11,7 +11,7 @@ const LIMITS = { jobs: 4, idleMs: 30 * 60_000 } as const;
 
 /** The imports of one server. */
 export interface ImportJobs {
-  open(bytes: Uint8Array<ArrayBuffer>, pictures: ReadonlyMap<string, PictureRecord>): ImportStatus;
+  open(bytes: Uint8Array<ArrayBuffer>, media: ListMedia): ImportStatus;
   preview(id: string, choices: ImportChoices): Promise<ImportPreview>;
   /** Starts saving; `status` tells how far it is. */
   accept(id: string, choices: ImportChoices, into: ImportInto): ImportStatus;
@@ -45,12 +45,12 @@ export function createImportJobs({ database, newId, log, alone }: ImportJobsOpti
     }
   };
   return {
-    open(bytes, pictures) {
+    open(bytes, media) {
       forgetIdle();
       if ([...jobs.values()].filter(({ job }) => job.underWay).length >= LIMITS.jobs) {
         throw new FailureError("conflict", "Several lists are open already. Accept or discard one of them first.");
       }
-      const job = new ImportJob(newId(), { database, bytes, pictures: [...pictures] }, log);
+      const job = new ImportJob(newId(), { database, bytes, media }, log);
       jobs.set(job.status.id, { job, lastWord: Date.now() });
       return job.status;
     },

@@ -1,8 +1,8 @@
 // Bringing a list: handed over, previewed, accepted, watched, stopped.
 import { FailureError } from "../app/failure.ts";
-import { openParcel, usablePictures } from "../exchange/import-list.ts";
+import { openParcel } from "../exchange/import-list.ts";
+import { type MediaReaders, usableMedia } from "../exchange/list-media.ts";
 import { MAX_LIST_BYTES } from "../exchange/read-list.ts";
-import type { normalisePicture } from "../media/normalise-picture.ts";
 import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
 import type { ImportJobs } from "./import-jobs.ts";
 import { acceptImportSchema, importChoicesSchema } from "./schemas.ts";
@@ -31,15 +31,15 @@ const routes = {
   }),
 };
 
-/** Pictures that may come with one list. */
-const MAX_PICTURES = 1_000;
+/** Pictures and sounds that may come with one list. */
+const MOST_FILES = 1_000;
 
 /** Adds the routes of imports. */
-export function addImportRoutes(api: Api, jobs: ImportJobs, normalise: typeof normalisePicture): void {
+export function addImportRoutes(api: Api, jobs: ImportJobs, readers: MediaReaders): void {
   describeRoute(api, {
     method: "post",
     path: "/api/imports",
-    answer: "ImportStatus: a list (field list) and its pictures (fields pictures), not read yet",
+    answer: "ImportStatus: a list (field list), its pictures and sounds (fields files), not read yet",
     takes: "multipart/form-data",
     gives: "application/json",
   });
@@ -50,18 +50,18 @@ export function addImportRoutes(api: Api, jobs: ImportJobs, normalise: typeof no
       throw new FailureError("invalid-input", "No list came with the request. Paste a list or choose a file.");
     }
     const sent = typeof list === "string" ? new TextEncoder().encode(list) : new Uint8Array(await list.arrayBuffer());
-    const { list: bytes, pictures: packed } = await openParcel(sent);
+    const { list: bytes, files: packed } = await openParcel(sent);
     if (bytes.length > MAX_LIST_BYTES)
       throw new FailureError("too-large", "The list is larger than 64 MB. Divide it into smaller lists.");
-    const beside = form.getAll("pictures").filter((part) => typeof part !== "string");
+    const beside = form.getAll("files").filter((part) => typeof part !== "string");
     const named = await Promise.all(
       beside.map(async (part) => [part.name, new Uint8Array(await part.arrayBuffer())] as const),
     );
     const files = [...packed, ...named];
-    if (files.length > MAX_PICTURES) {
-      throw new FailureError("too-large", `At most ${MAX_PICTURES} pictures can come with one list.`);
+    if (files.length > MOST_FILES) {
+      throw new FailureError("too-large", `At most ${MOST_FILES} pictures and sounds can come with one list.`);
     }
-    return c.json(jobs.open(bytes, await usablePictures(files, normalise)));
+    return c.json(jobs.open(bytes, await usableMedia(files, readers)));
   });
   api.openapi(routes.preview, async (c) => c.json(await jobs.preview(c.req.valid("param").id, c.req.valid("json"))));
   api.openapi(routes.accept, (c) => {

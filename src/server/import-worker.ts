@@ -2,9 +2,10 @@
 import { parentPort, workerData } from "node:worker_threads";
 import { FailureError, type FailureKind } from "../app/failure.ts";
 import type { FactImport, ImportOutcome } from "../app/import-facts.ts";
-import type { PictureRecord, Store } from "../app/ports.ts";
+import type { Store } from "../app/ports.ts";
 import type { ImportChoices, ImportPreview } from "../app/views.ts";
 import { importList, type ListParcel, previewImport } from "../exchange/import-list.ts";
+import type { ListMedia } from "../exchange/list-media.ts";
 import { openSqliteStore } from "../store/sqlite-store.ts";
 import { randomBytes } from "./random-bytes.ts";
 
@@ -12,7 +13,7 @@ import { randomBytes } from "./random-bytes.ts";
 export interface WorkerStart {
   readonly database: string;
   readonly bytes: Uint8Array;
-  readonly pictures: readonly (readonly [name: string, picture: PictureRecord])[];
+  readonly media: ListMedia;
   readonly stop: Int32Array;
 }
 
@@ -34,7 +35,7 @@ export type WorkerAnswer =
 const port = parentPort;
 if (port) {
   const start = workerData as WorkerStart;
-  const parcel: ListParcel = { bytes: start.bytes, pictures: new Map(start.pictures) };
+  const parcel: ListParcel = { bytes: start.bytes, media: start.media };
   const answer = (message: WorkerAnswer): void => port.postMessage(message);
   let opened: Promise<Store> | null = null;
   port.on("message", (order: WorkerOrder) => {

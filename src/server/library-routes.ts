@@ -72,13 +72,13 @@ export function addLibraryRoutes(api: Api, context: Context, critic: Critic, nor
   describeRoute(api, {
     method: "get",
     path: "/api/subjects/{id}/export",
-    answer: "the subject as a CSV list, zipped if it has pictures",
+    answer: "the subject as a CSV list, zipped if it has pictures or sounds",
     gives: "text/csv",
   });
   api.get("/api/subjects/:id/export", async (c) => {
     const result = await exportSubject(context, c.req.param("id"));
     const [name, type, body] =
-      result.pictures.size > 0
+      result.pictures.size + result.sounds.size > 0
         ? [`${fileName(result.name)}.zip`, "application/zip", zipExport(result)]
         : [`${fileName(result.name)}.csv`, "text/csv; charset=utf-8", new TextEncoder().encode(result.table)];
     const disposition = `attachment; filename*=UTF-8''${encodeURIComponent(name)}`;

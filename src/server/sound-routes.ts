@@ -1,13 +1,11 @@
 // Sounds: stored by their content, heard from any place in them.
-import { createHash } from "node:crypto";
 import { bodyLimit } from "hono/body-limit";
 import { FailureError, found } from "../app/failure.ts";
 import type { Context } from "../app/ports.ts";
-import { MAX_SOUND_BYTES, soundKind } from "../media/sound-kind.ts";
+import { MAX_SOUND_BYTES } from "../media/sound-kind.ts";
+import { SOUND_TOO_LARGE, storeSound } from "../media/store-sound.ts";
 import { type Api, describeRoute } from "./api-kit.ts";
 import { byteRange } from "./byte-range.ts";
-
-const TOO_LARGE = "The sound is larger than 10 MB. Shorten it.";
 
 /** Adds the routes of sounds. */
 export function addSoundRoutes(api: Api, context: Context): void {
@@ -20,19 +18,14 @@ export function addSoundRoutes(api: Api, context: Context): void {
   });
   const limit = bodyLimit({
     maxSize: MAX_SOUND_BYTES,
-    onError: (c) => c.json({ error: "too-large", message: TOO_LARGE }, 413),
+    onError: (c) => c.json({ error: "too-large", message: SOUND_TOO_LARGE }, 413),
   });
   api.post("/api/sounds", limit, async (c) => {
     const bytes = new Uint8Array(await c.req.arrayBuffer());
-    const mime = soundKind(bytes);
-    if (mime === null)
-      throw new FailureError(
-        "invalid-input",
-        "This is no sound that browsers play. Choose an Ogg, WebM, MP3, M4A, WAV or FLAC file.",
-      );
-    const hash = createHash("sha256").update(bytes).digest("hex");
-    await context.store.write(({ library }) => library.addSound({ hash, mime, bytes }));
-    return c.json({ hash });
+    const sound = storeSound(bytes);
+    if (!sound.ok) throw new FailureError("invalid-input", sound.error);
+    await context.store.write(({ library }) => library.addSound(sound.value));
+    return c.json({ hash: sound.value.hash });
   });
   describeRoute(api, {
     method: "get",

@@ -14,6 +14,10 @@ export function createSoundTable(db: Db, learner: string) {
     async hasSound(hash: SoundHash) {
       return (await own(hash).select("hash").executeTakeFirst()) !== undefined;
     },
+    async soundHashes(): Promise<ReadonlySet<SoundHash>> {
+      const rows = await db.selectFrom("sound").select("hash").where("learner_id", "=", learner).execute();
+      return new Set(rows.map((row) => row.hash));
+    },
     async addSound({ hash, mime, bytes }: SoundRecord) {
       await db
         .insertInto("sound")

@@ -41,7 +41,14 @@ export function factsContract(newDatabase: NewDatabase): void {
   afterEach(() => database.drop());
 
   const save = (order: Partial<FactImport>) =>
-    saveImport(scene.context, { target: { id: subject }, oneWay: false, rows: [], pictures: new Map(), ...order });
+    saveImport(scene.context, {
+      target: { id: subject },
+      oneWay: false,
+      rows: [],
+      pictures: new Map(),
+      sounds: new Map(),
+      ...order,
+    });
   const placeOf = async (card: string) => (await storedPlaces({ ...scene, cards: [card] })).get(card)?.place;
   const move = (card: string, n: number) =>
     recordEntries(scene.context, [

@@ -115,7 +115,7 @@ describe("csv-parse 7.0.3", () => {
           kind: "pair" as const,
           ...{ prompt, answer, ...NO_EXTRAS },
         }));
-        const written = writeTable(facts, { delimiter, pictureName: (hash) => hash });
+        const written = writeTable(facts, { delimiter, fileName: (hash) => hash });
         const read: string[][] = parse(written, { delimiter, record_delimiter: CRLF });
         const texts = pairs.map((pair) => pair.map(disarmCell));
         expect(read.slice(1)).toEqual(texts.map((pair) => [...pair, "", "", "", "", "", ""]));

@@ -8,11 +8,13 @@ import { openParcel } from "../../src/exchange/import-list.ts";
 import { createListReader } from "../../src/exchange/read-list.ts";
 import { SPREADSHEET_LIMIT } from "../../src/exchange/read-spreadsheet.ts";
 
+import { FIND_NOTHING } from "../support/find-media.ts";
+
 const FILE = new Uint8Array(readFileSync(fileURLToPath(new URL("fixtures/summer-sky.xlsx", import.meta.url))));
 
 const facts = async (bytes: Uint8Array<ArrayBuffer>) => {
   const { list } = await openParcel(bytes);
-  const reader = createListReader(list, {}, () => null);
+  const reader = createListReader(list, {}, FIND_NOTHING);
   if (!reader.ok) throw new Error(reader.error.message);
   return [...reader.value.drafts()];
 };
@@ -38,7 +40,7 @@ describe("a spreadsheet", () => {
   it("is found in a zip file with its pictures", async () => {
     const zip = new Uint8Array(zipSync({ "sky/list.xlsx": FILE, "sky/lyra.png": Uint8Array.of(137, 80, 78, 71) }));
     const parcel = await openParcel(zip);
-    expect([...parcel.pictures.keys()]).toEqual(["lyra.png"]);
+    expect([...parcel.files.keys()]).toEqual(["lyra.png"]);
     expect(await facts(zip)).toEqual(await facts(FILE));
   });
 });

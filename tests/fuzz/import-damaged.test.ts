@@ -9,18 +9,19 @@ import { decodeText } from "../../src/exchange/decode-text.ts";
 import { createListReader, type ListItem, previewList } from "../../src/exchange/read-list.ts";
 import { ROW_LIMITS } from "../../src/exchange/rows-to-facts.ts";
 import { normalisePicture, PICTURE_LIMITS } from "../../src/media/normalise-picture.ts";
+import { findingPictures } from "../support/find-media.ts";
 import { damagedList, damagedPicture } from "./damaged-files.ts";
 
 const LISTS = 880;
 const PICTURES = 120;
 
-const findPicture = (name: string): string | null => (name === "moon.png" ? "ef".repeat(32) : null);
+const findMedia = findingPictures((name: string): string | null => (name === "moon.png" ? "ef".repeat(32) : null));
 const isKnown = (key: string): boolean => key.includes("Deneb");
 
 function readDamaged(n: number) {
   const { bytes, choices } = damagedList(n);
-  const reader = createListReader(bytes, choices, findPicture);
-  const preview = previewList(bytes, choices, findPicture, isKnown);
+  const reader = createListReader(bytes, choices, findMedia);
+  const preview = previewList(bytes, choices, findMedia, isKnown);
   if (!reader.ok || !preview.ok) throw new Error(`list ${n} was refused`);
   return {
     text: decodeText(bytes, choices.encoding).text,

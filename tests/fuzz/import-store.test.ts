@@ -7,6 +7,7 @@ import { uniform } from "../../src/core/random.ts";
 import { importList } from "../../src/exchange/import-list.ts";
 import { createListReader } from "../../src/exchange/read-list.ts";
 import { openSqliteStore } from "../../src/store/sqlite-store.ts";
+import { FIND_NOTHING } from "../support/find-media.ts";
 import { damagedList } from "./damaged-files.ts";
 
 const LISTS = 1_000;
@@ -46,7 +47,7 @@ test(`each of ${LISTS} damaged lists is saved whole or not at all`, async () => 
   const seen = { saved: 0, stopped: 0, failed: 0 };
   for (let n = 0; n < LISTS; n++) {
     const { bytes, choices } = damagedList(n);
-    const reader = createListReader(bytes, choices, () => null);
+    const reader = createListReader(bytes, choices, FIND_NOTHING);
     if (!reader.ok) throw new Error(`list ${n} was refused`);
     const good = [...reader.value.drafts()].flatMap((item) => (item.kind === "fact" ? [item.content] : []));
     const before = await everything();
@@ -56,7 +57,7 @@ test(`each of ${LISTS} damaged lists is saved whole or not at all`, async () => 
     allowance = n % 3 === 2 ? 1 + (n % 5) : Number.POSITIVE_INFINITY;
     const result = await importList(
       context,
-      { bytes, pictures: new Map() },
+      { bytes, media: { pictures: new Map(), sounds: new Map() } },
       choices,
       { target, oneWay: false },
       {

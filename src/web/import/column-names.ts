@@ -24,6 +24,7 @@ export const COLUMN_NAMES = {
   "picture source": "Source of the picture",
   "picture licence": "Licence of the picture",
   sound: "Sound",
+  angles: "Angles",
 } as const satisfies Record<Column, string>;
 
 /** All columns with their names. */

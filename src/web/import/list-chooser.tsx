@@ -1,6 +1,7 @@
-// Takes a list: pasted, dropped or chosen, with the pictures that belong to it.
+// Takes a list: pasted, dropped or chosen, with the pictures and sounds that belong to it.
 import { useMutation } from "@tanstack/react-query";
 import type { ClipboardEvent } from "react";
+import { isSoundName } from "../../core/facts/media-names.ts";
 import { api } from "../client.ts";
 import { BusyButton } from "../shell/busy-button.tsx";
 import { DropZone } from "../shell/drop-zone.tsx";
@@ -23,19 +24,23 @@ interface ChooserProps {
 
 /** Where a list comes in. */
 export function ListChooser({ list, change, opened }: ChooserProps) {
-  const { text, file, pictures } = list;
+  const { text, file, pictures, sounds } = list;
   const send = useMutation({
-    mutationFn: () => api.startImport(toForm(file ?? new Blob([text], { type: "text/plain" }), pictures)),
+    mutationFn: () =>
+      api.startImport(toForm(file ?? new Blob([text], { type: "text/plain" }), [...pictures, ...sounds])),
     onSuccess: ({ id }) => opened(id),
   });
   const take = (files: Iterable<File>): void => {
     const all = [...files];
     const images = all.filter((one) => one.type.startsWith("image/"));
+    const heard = all.filter((one) => isSoundName(one.name));
     // A folder holds other things too.
     const chosen =
-      all.find((one) => LIST.test(one.name)) ?? (all.length === 1 && images.length === 0 ? all[0] : undefined);
+      all.find((one) => LIST.test(one.name)) ??
+      (all.length === 1 && images.length + heard.length === 0 ? all[0] : undefined);
     if (chosen) change({ file: chosen });
     if (images.length > 0) change({ pictures: [...pictures, ...images] });
+    if (heard.length > 0) change({ sounds: [...sounds, ...heard] });
   };
   const paste = (event: ClipboardEvent): void => {
     const pasted = event.clipboardData.getData("text/plain");
@@ -69,18 +74,18 @@ export function ListChooser({ list, change, opened }: ChooserProps) {
         </section>
         <section className="sheet" aria-labelledby="file">
           <h2 id="file">Or bring a file</h2>
-          <DropZone label="List and pictures" take={take}>
+          <DropZone label="List, pictures and sounds" take={take}>
             <span className="row">
               <FilePick
                 label="Choose a list"
                 accept=".csv,.tsv,.txt,.xlsx,.zip,text/csv,text/plain,text/tab-separated-values,application/zip"
                 take={take}
               />
-              <FilePick label="Choose pictures" accept="image/*" multiple take={take} />
+              <FilePick label="Choose pictures or sounds" accept="image/*,audio/*" multiple take={take} />
               <FilePick label="Choose a folder" accept="" multiple folder take={take} />
             </span>
             <span className="hint">
-              or drop them here. Pictures are found by the names in the list's picture column.
+              or drop them here. Pictures and sounds are found by the names in the list's picture and sound columns.
             </span>
           </DropZone>
           {file ? (
@@ -96,6 +101,14 @@ export function ListChooser({ list, change, opened }: ChooserProps) {
               {counted(pictures.length, "picture")}
               <button type="button" className="quiet" onClick={() => change({ pictures: [] })}>
                 Leave out the pictures
+              </button>
+            </p>
+          ) : null}
+          {sounds.length > 0 ? (
+            <p className="chosen">
+              {counted(sounds.length, "sound")}
+              <button type="button" className="quiet" onClick={() => change({ sounds: [] })}>
+                Leave out the sounds
               </button>
             </p>
           ) : null}
@@ -116,9 +129,9 @@ export function ListChooser({ list, change, opened }: ChooserProps) {
   );
 }
 
-function toForm(list: Blob, pictures: readonly File[]): FormData {
+function toForm(list: Blob, files: readonly File[]): FormData {
   const form = new FormData();
   form.append("list", list, list instanceof File ? list.name : "list.txt");
-  for (const picture of pictures) form.append("pictures", picture, picture.name);
+  for (const one of files) form.append("files", one, one.name);
   return form;
 }

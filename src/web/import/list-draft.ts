@@ -9,9 +9,10 @@ export interface ListDraft {
   readonly text: string;
   readonly file: File | null;
   readonly pictures: readonly File[];
+  readonly sounds: readonly File[];
 }
 
-const EMPTY: ListDraft = { text: "", file: null, pictures: [] };
+const EMPTY: ListDraft = { text: "", file: null, pictures: [], sounds: [] };
 
 /** The draft and how to change it; pasted text survives reloading, files cannot. */
 export function useListDraft() {
