@@ -136,12 +136,17 @@ test("a word is written, compared, and counted by its writer", async ({ page }) 
   await page.keyboard.press("Enter");
   await expect(page.locator(".spelling-steps del")).toHaveText("o");
   await expect(page.locator(".spelling-steps ins")).toHaveText("ö");
+  const missed = page.getByRole("button", { name: "Missed" });
+  await expect(missed).toHaveAccessibleDescription("1 character differs from what you wrote.");
+  await expect(page.getByLabel("The card", { exact: true })).toBeFocused();
   await page.keyboard.press("ArrowLeft");
   await expect(field).toHaveValue("");
   await page.keyboard.type("Boötes");
   await page.keyboard.press("Enter");
-  await expect(page.getByText("You wrote it right.")).toBeVisible();
-  await page.keyboard.press("ArrowRight");
+  const recalled = page.getByRole("button", { name: "Recalled" });
+  await expect(recalled).toBeFocused();
+  await expect(recalled).toHaveAccessibleDescription("You wrote it right.");
+  await page.keyboard.press("Enter");
   await expect(page.getByRole("heading", { name: "Sitting finished" })).toBeVisible();
 });
 
@@ -151,6 +156,7 @@ test("text that tries to be more than text stays text", async ({ page }) => {
     ["\\(\\href{javascript:alert(1)}{x}\\)", "\\(\\input{/etc/passwd}\\)"],
     ["\\(\\def\\a{\\a\\a}\\a\\)", "\\(\\includegraphics{x.png}\\)"],
     ["star\u202egnp.exe", "\u202dVega"],
+    ["\\(\\text{a style=b class=c}\\)", "Vega"],
   ];
   const ids: string[] = [];
   for (const [n, [prompt, answer]] of hostile.entries()) {
@@ -172,6 +178,8 @@ test("text that tries to be more than text stays text", async ({ page }) => {
     expect(await page.locator(".live-cards :is(img, svg, a, script, iframe, mglyph)").count()).toBe(0);
     expect(await page.locator(".live-cards").textContent()).not.toMatch(/[\u202d\u202e]/u);
   }
+  await expect(page.locator(".live-cards math").first()).toHaveText(/a\sstyle=b\sclass=c/u);
+  await page.goto(`${server.url}/workshop?subject=${sky}&fact=${ids[3]}`);
   await expect(page.locator(".live-cards")).toContainText("stargnp.exe");
   expect(dialogs).toEqual([]);
 });

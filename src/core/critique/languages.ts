@@ -32,6 +32,19 @@ export function languageOf(text: string, told = ""): string {
   return code === "" ? byWords(text) : code;
 }
 
+/**
+ * The BCP 47 tag of one text of a fact whose language was told, or empty if nothing tells. A card may ask in one language
+ * for words of another: another script goes before what was told, and so do the small words of English, in which people
+ * ask for words of any language.
+ */
+export function textLanguage(text: string, told: string): string {
+  const own = languageOf("", told);
+  const { code } = guessLanguage(text, own);
+  if (code !== own) return code;
+  const words = wordsOf(foldText(text)).length > 1 ? byWords(text) : "";
+  return told === "" || (words === "en" && own !== "en") ? words : told;
+}
+
 function byWords(text: string): string {
   const counts = new Map<string, number>();
   for (const word of wordsOf(foldText(text)))

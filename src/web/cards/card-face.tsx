@@ -1,5 +1,6 @@
 // A card as it lies on the table: paper, in the proportions of A7, one side up.
 import { type Card, type CardSide, sideText } from "../../core/cards/cards.ts";
+import { textLanguage } from "../../core/critique/languages.ts";
 import { foldText } from "../../core/text/fold-text.ts";
 import { formulaRuns } from "../../core/text/formula-runs.ts";
 import { CardPicture } from "./card-picture.tsx";
@@ -19,7 +20,7 @@ export function PromptFace({ card }: FaceProps) {
   return (
     <article className="card" data-side="prompt" aria-label="Prompt side">
       <div className="card-body">
-        <Words side={prompt} />
+        <Words side={prompt} card={card} />
         {prompt.sound ? <CardSound hash={prompt.sound} /> : null}
         {prompt.picture ? (
           <CardPicture hash={prompt.picture} words={promptPictureWords(card)} cover={prompt.cover} asked />
@@ -38,11 +39,11 @@ export function AnswerFace({ card, turning = false }: FaceProps) {
     <article className="card" data-side="answer" data-turning={turning ? "" : undefined} aria-label="Answer side">
       <div className="card-body">
         {inPlace || prompt.text.length === 0 ? null : (
-          <p className="card-echo" dir="auto">
+          <p className="card-echo" dir="auto" {...spokenAs(prompt, card)}>
             <SideText side={prompt} />
           </p>
         )}
-        <Words side={answer} />
+        <Words side={answer} card={card} />
         {(answer.sound ?? prompt.sound) ? <CardSound hash={answer.sound ?? prompt.sound ?? ""} /> : null}
         {picture ? <CardPicture hash={picture} words={pictureWords(card)} cover={answer.cover} asked={false} /> : null}
         <Extras card={card} />
@@ -51,13 +52,19 @@ export function AnswerFace({ card, turning = false }: FaceProps) {
   );
 }
 
-function Words({ side }: { readonly side: CardSide }) {
+function Words({ side, card }: { readonly side: CardSide; readonly card: Card }) {
   if (side.text.length === 0) return null;
   return (
-    <p className="card-words" dir="auto" data-size={textSize(side)}>
+    <p className="card-words" dir="auto" data-size={textSize(side)} {...spokenAs(side, card)}>
       <SideText side={side} />
     </p>
   );
+}
+
+/** The language in which a side is read out; left to the page where nothing tells. */
+function spokenAs(side: CardSide, { language }: Card): { readonly lang?: string } {
+  const lang = textLanguage(sideText(side), language);
+  return lang === "" ? {} : { lang };
 }
 
 function Extras({ card }: { readonly card: Card }) {

@@ -16,10 +16,10 @@ export function Formula({ tex, alone = false }: FormulaProps) {
   const [drawn, setDrawn] = useState<"not yet" | "yes" | "cannot be">("not yet");
   useEffect(() => {
     let wanted = true;
-    void draw(alone ? `\\displaystyle ${tex}` : tex).then((markup) => {
+    void draw(alone ? `\\displaystyle ${tex}` : tex).then((math) => {
       if (!wanted) return;
-      if (markup !== null && place.current) lay(markup, place.current);
-      setDrawn(markup === null ? "cannot be" : "yes");
+      if (math) place.current?.replaceChildren(...math);
+      setDrawn(math ? "yes" : "cannot be");
     });
     return () => {
       wanted = false;
@@ -39,27 +39,21 @@ export function Formula({ tex, alone = false }: FormulaProps) {
 }
 
 /** MathML for a formula; null if it cannot be read. Nothing in it is taken on trust: no links, no pictures, no classes. */
-async function draw(tex: string): Promise<string | null> {
+async function draw(tex: string): Promise<readonly ChildNode[] | null> {
   if (tex.length > LIMITS.characters) return null;
+  const sheet = document.createElement("span");
   try {
     const { default: temml } = await import("temml");
-    return temml.renderToString(tex, {
+    // Elements, not markup: the page takes no styles from markup.
+    temml.render(tex, sheet, {
       trust: false,
       strict: false,
       throwOnError: true,
       maxExpand: LIMITS.unfolding,
       maxSize: [LIMITS.size, LIMITS.size],
     });
+    return [...sheet.childNodes];
   } catch {
     return null;
-  }
-}
-
-/** Puts MathML into the page. Its styles are set one by one: the page takes none from markup. */
-function lay(markup: string, place: HTMLElement): void {
-  place.innerHTML = markup.replaceAll(" style=", " data-style=");
-  for (const element of place.querySelectorAll<MathMLElement>("[data-style]")) {
-    element.style.cssText = element.dataset.style ?? "";
-    element.removeAttribute("data-style");
   }
 }

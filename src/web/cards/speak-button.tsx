@@ -1,7 +1,7 @@
 // Has the browser speak a side of a card, in the language of the fact.
 import type { CardSide } from "../../core/cards/cards.ts";
 import { sideText } from "../../core/cards/cards.ts";
-import { languageOf } from "../../core/critique/languages.ts";
+import { textLanguage } from "../../core/critique/languages.ts";
 
 interface SpeakProps {
   readonly side: CardSide;
@@ -16,7 +16,7 @@ export function SpeakButton({ side, language, label }: SpeakProps) {
   if (text === "" || !("speechSynthesis" in globalThis)) return null;
   const speak = (): void => {
     const spoken = new SpeechSynthesisUtterance(text);
-    const tag = language || languageOf(text);
+    const tag = textLanguage(text, language);
     if (tag !== "") {
       spoken.lang = tag;
       const voice = speechSynthesis.getVoices().find((one) => one.lang.toLowerCase().startsWith(tag.toLowerCase()));

@@ -1,4 +1,5 @@
 // The buttons of a sitting and their keys.
+import { type KeyboardEvent, useEffect, useRef } from "react";
 import type { Answer } from "../../core/log/entry.ts";
 import type { Desk } from "./use-desk.ts";
 import { useKeys } from "./use-keys.ts";
@@ -13,10 +14,18 @@ interface ButtonsProps {
   readonly turn: () => void;
   readonly answer: (answer: Answer) => void;
   readonly desk: Desk;
+  /** The element that says how the answer that was written compares, if one was. */
+  readonly verdict: string | undefined;
+  /** Whether it was written right: then Recalled is at hand. */
+  readonly right: boolean;
 }
 
 /** Turn, or Missed and Recalled, or Seen; and Take back. */
-export function SittingButtons({ side, ready, turn, answer, desk }: ButtonsProps) {
+export function SittingButtons({ side, ready, turn, answer, desk, verdict, right }: ButtonsProps) {
+  const recalledButton = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (right) recalledButton.current?.focus({ preventScroll: true });
+  }, [right]);
   const on = ready && side === "prompt" ? turn : ready && side === "both" ? desk.seen : nothing;
   const missed = ready && side === "answer" ? () => answer("missed") : nothing;
   const recalled = ready && side === "answer" ? () => answer("recalled") : nothing;
@@ -45,10 +54,24 @@ export function SittingButtons({ side, ready, turn, answer, desk }: ButtonsProps
         ) : null}
         {side === "answer" ? (
           <>
-            <button type="button" className="big answer-missed" onClick={missed} aria-keyshortcuts="ArrowLeft">
+            <button
+              type="button"
+              className="big answer-missed"
+              onClick={missed}
+              aria-keyshortcuts="ArrowLeft"
+              aria-describedby={verdict}
+            >
               <Key name="←" /> Missed
             </button>
-            <button type="button" className="big answer-recalled" onClick={recalled} aria-keyshortcuts="ArrowRight">
+            <button
+              ref={recalledButton}
+              type="button"
+              className="big answer-recalled"
+              onClick={recalled}
+              onKeyDown={ignoreRepeats}
+              aria-keyshortcuts="ArrowRight"
+              aria-describedby={verdict}
+            >
               Recalled <Key name="→" />
             </button>
           </>
@@ -71,6 +94,11 @@ export function SittingButtons({ side, ready, turn, answer, desk }: ButtonsProps
 }
 
 const nothing = (): void => undefined;
+
+/** The Enter that turned the card may still be held down when the button gets the focus. */
+const ignoreRepeats = (event: KeyboardEvent): void => {
+  if (event.repeat) event.preventDefault();
+};
 
 /** A key's name beside what it does; not part of the button's name. */
 const Key = ({ name }: { readonly name: string }) => (

@@ -1,7 +1,7 @@
 // The table during a sitting: pile and progress above, the card in the middle, the buttons below.
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { Link } from "wouter";
-import { type Card, sideText } from "../../core/cards/cards.ts";
+import type { Card } from "../../core/cards/cards.ts";
 import type { Chart } from "../../core/chart/chart.ts";
 import type { Answer } from "../../core/log/entry.ts";
 import { AnswerFace, PromptFace } from "../cards/card-face.tsx";
@@ -12,7 +12,7 @@ import { PageHeading } from "../shell/page-heading.tsx";
 import { Waiting } from "../shell/states.tsx";
 import { progressOf } from "./progress.ts";
 import { type Side, SittingButtons } from "./sitting-buttons.tsx";
-import { SpellingSteps, SpellingTry } from "./spelling-try.tsx";
+import { SpellingSteps, SpellingTry, spellingVerdict, VERDICT_ID } from "./spelling-try.tsx";
 import { type CardStep, stepHint, stepTitle } from "./step-words.ts";
 import { useCardContents, usePicturesAhead } from "./use-card-contents.ts";
 import type { Desk } from "./use-desk.ts";
@@ -42,7 +42,8 @@ export function SittingTable({ desk, step, chart, reload }: TableProps) {
   const answer = (given: Answer): void => desk.answer(given, seconds());
   const [written, setWritten] = useState({ asking: "", typed: "" });
   const typed = written.asking === asking ? written.typed : "";
-  const spelling = card?.spelling && side !== "both" ? card.spelling : null;
+  const spelling = card?.spelling && side !== "both" ? card : null;
+  const verdict = side === "answer" ? spellingVerdict(card, typed) : null;
   return (
     <>
       <TableHead desk={desk} step={step} chart={chart} />
@@ -57,12 +58,25 @@ export function SittingTable({ desk, step, chart, reload }: TableProps) {
         </p>
       ) : null}
       {spelling && side === "prompt" ? (
-        <SpellingTry key={asking} typed={typed} set={(text) => setWritten({ asking, typed: text })} turn={turn} />
+        <SpellingTry
+          key={asking}
+          card={spelling}
+          typed={typed}
+          set={(text) => setWritten({ asking, typed: text })}
+          turn={turn}
+        />
       ) : null}
-      {spelling && card && side === "answer" ? (
-        <SpellingSteps typed={typed} right={sideText(card.answer)} rule={spelling} />
-      ) : null}
-      <SittingButtons side={side} ready={card !== undefined} turn={turn} answer={answer} desk={desk} />
+      {/* There before it is filled, or it would not be read out. */}
+      {spelling ? <div role="status">{side === "answer" ? <SpellingSteps verdict={verdict} /> : null}</div> : null}
+      <SittingButtons
+        side={side}
+        ready={card !== undefined}
+        turn={turn}
+        answer={answer}
+        desk={desk}
+        verdict={verdict ? VERDICT_ID : undefined}
+        right={verdict?.distance === 0}
+      />
     </>
   );
 }
