@@ -1,6 +1,7 @@
 // longhold demo: the observatory box.
 import { loadDemo } from "../demo/load-demo.ts";
 import { normalisePicture } from "../media/normalise-picture.ts";
+import { storeSound } from "../media/store-sound.ts";
 import { DATA_OPTION, JSON_OPTION, printJson, type Verb, writing } from "./verb.ts";
 
 /** Builds the demo in an empty data folder. */
@@ -10,7 +11,9 @@ export const demoVerb: Verb = {
   options: { data: DATA_OPTION, json: JSON_OPTION },
   async run(call) {
     const timeZone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-    const counts = await writing(call, (context) => loadDemo(context, normalisePicture, timeZone));
+    const counts = await writing(call, (context) =>
+      loadDemo(context, { picture: normalisePicture, sound: storeSound }, timeZone),
+    );
     if (call.values.json) printJson(call, counts);
     else
       call.out(

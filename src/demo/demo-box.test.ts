@@ -10,9 +10,11 @@ import { type BeginEntry, isCardEntry, type LogEntry, type OutcomeEntry, type Se
 import { entryTime, isEntryId } from "../core/log/entry-id.ts";
 import { shuffleByKey } from "../core/random.ts";
 import { buildDemoBox, type DemoBox } from "./demo-box.ts";
-import { demoDrawings } from "./sky-facts.ts";
+import { demoDrawings, demoSounds } from "./sky-facts.ts";
 
-const pictures = new Map(demoDrawings().map(({ name }, i) => [name, i.toString(16).padStart(64, "0")]));
+const hashed = (things: readonly { readonly name: string }[], from: number) =>
+  new Map(things.map(({ name }, i) => [name, (from + i).toString(16).padStart(64, "0")]));
+const hashes = { pictures: hashed(demoDrawings(), 0), sounds: hashed(demoSounds(), 1_000) };
 
 /** A Monday morning; a Sunday evening after the clocks went back; the small hours, still the day before. */
 const CASES = [
@@ -44,7 +46,7 @@ function verdicts(box: DemoBox): readonly { entry: LogEntry; ignored: string | n
 
 describe.each(CASES)("the demo box in $timeZone", ({ now, timeZone }) => {
   const started = performance.now();
-  const box = buildDemoBox({ now, timeZone, pictures });
+  const box = buildDemoBox({ now, timeZone, hashes });
   const taken = performance.now() - started;
   const today = localDateAt(now, timeZone, 4);
   const setUp = box.entries[0] as SetUpEntry;
@@ -53,8 +55,8 @@ describe.each(CASES)("the demo box in $timeZone", ({ now, timeZone }) => {
 
   it("is made quickly and comes out the same again", () => {
     expect(taken).toBeLessThan(MOST_MILLISECONDS);
-    expect(buildDemoBox({ now, timeZone, pictures })).toEqual(box);
-    expect(buildDemoBox({ now, timeZone, pictures, seed: "other" }).entries).not.toEqual(box.entries);
+    expect(buildDemoBox({ now, timeZone, hashes })).toEqual(box);
+    expect(buildDemoBox({ now, timeZone, hashes, seed: "other" }).entries).not.toEqual(box.entries);
   });
 
   it("begins with its setting up: the levelled chart, a calendar that waits, one rest day, eight new cards", () => {
@@ -185,7 +187,7 @@ describe("the demo box at any time of the year", () => {
     const zones = fc.constantFrom("UTC", "Europe/Lisbon", "America/St_Johns", "Asia/Kathmandu", "Pacific/Kiritimati");
     fc.assert(
       fc.property(instants, zones, (now, timeZone) => {
-        const box = buildDemoBox({ now, timeZone, pictures });
+        const box = buildDemoBox({ now, timeZone, hashes });
         const today = localDateAt(now, timeZone, 4);
         const begins = box.entries.filter((entry): entry is BeginEntry => entry.kind === "begin");
         expect(verdicts(box).every(({ ignored }) => ignored === null)).toBe(true);

@@ -6,7 +6,7 @@ import { type LocalDate, localDateAt } from "../core/calendar/local-date.ts";
 import { type Card, type CardId, cardsOf } from "../core/cards/cards.ts";
 import type { BoxDay } from "../core/chart/chart.ts";
 import { LEVELLED_CHART } from "../core/chart/make-chart.ts";
-import type { Fact, PictureHash } from "../core/facts/fact.ts";
+import type { Fact } from "../core/facts/fact.ts";
 import { isCardEntry, type LogEntry } from "../core/log/entry.ts";
 import { shuffleByKey, uniform } from "../core/random.ts";
 import { type CardRef, chooseNewCards, type DueCard, planSitting } from "../core/sitting/plan.ts";
@@ -21,17 +21,18 @@ import {
   withoutEvent,
 } from "../core/sitting/sitting.ts";
 import { HISTORY_DAYS, instantAt, practisedDates, restWeekdayFor } from "./demo-dates.ts";
+import type { DemoFact, DemoHashes } from "./demo-fact.ts";
 import { type IdMaker, seededIds } from "./demo-ids.ts";
 import { createLearner, type Learner } from "./demo-learner.ts";
-import { type DemoFact, SKY_SUBJECT, skyFacts } from "./sky-facts.ts";
+import { SKY_SUBJECT, skyFacts } from "./sky-facts.ts";
 
 /** For whom and when the demo box is made. */
 export interface DemoBoxOptions {
   /** Milliseconds since 1970; the history ends on the day before this one. */
   readonly now: number;
   readonly timeZone: string;
-  /** The stored hash of every drawing of `demoDrawings`, by its name. */
-  readonly pictures: ReadonlyMap<string, PictureHash>;
+  /** The stored hash of every drawing of `demoDrawings` and sound of `demoSounds`. */
+  readonly hashes: DemoHashes;
   /** Another seed makes another history. */
   readonly seed?: string;
 }
@@ -74,8 +75,8 @@ interface History {
   last: DayMark | null;
 }
 
-/** Makes the demo box. Throws if a picture is missing. Cost: some tens of milliseconds. */
-export function buildDemoBox({ now, timeZone, pictures, seed = "night sky" }: DemoBoxOptions): DemoBox {
+/** Makes the demo box. Throws if a picture or sound is missing. Cost: some tens of milliseconds. */
+export function buildDemoBox({ now, timeZone, hashes, seed = "night sky" }: DemoBoxOptions): DemoBox {
   const nextId = seededIds(seed);
   const made = now - (HISTORY_DAYS + 2) * DAY_MS;
   const subjectId = nextId(made);
@@ -85,7 +86,7 @@ export function buildDemoBox({ now, timeZone, pictures, seed = "night sky" }: De
     subject: subjectId,
     angles,
   });
-  const facts = skyFacts(pictures).map(asFact);
+  const facts = skyFacts(hashes).map(asFact);
   const today = localDateAt(now, timeZone, ROLL_OVER_HOUR);
   const history = beginHistory({
     cards: facts.flatMap(cardsOf),

@@ -10,7 +10,7 @@ import { NO_EXTRAS } from "../core/facts/fact.ts";
 import { createEntryId } from "../core/log/entry-id.ts";
 import { ok } from "../core/result.ts";
 import { openSqliteStore } from "../store/sqlite-store.ts";
-import { clearDemo, loadDemo, type Normalise } from "./load-demo.ts";
+import { clearDemo, type DemoMedia, loadDemo } from "./load-demo.ts";
 
 const NOW = Date.UTC(2026, 2, 14, 20);
 let store: Store;
@@ -18,10 +18,12 @@ let context: Context;
 let count: number;
 
 /** Keeps drawings as they are: pictures have tests of their own. */
-const asTheyAre: Normalise = async (bytes) => {
-  count++;
-  return ok({ hash: count.toString(16).padStart(64, "0"), mime: "image/svg+xml", width: 1, height: 1, bytes });
+const asTheyAre: DemoMedia = {
+  picture: async (bytes) => ok({ hash: nextHash(), mime: "image/svg+xml", width: 1, height: 1, bytes }),
+  sound: (bytes) => ok({ hash: nextHash(), mime: "audio/wav", bytes }),
 };
+
+const nextHash = (): string => (++count).toString(16).padStart(64, "0");
 
 beforeEach(async () => {
   count = 0;
@@ -50,6 +52,7 @@ test("clearing leaves an empty table, and the demo can come again", async () => 
   await clearDemo(context);
   expect(await todayView(context, "UTC")).toMatchObject({ box: null, facts: 0, demo: false });
   expect((await store.read(({ library }) => library.pictureHashes())).size).toBe(0);
+  expect((await store.read(({ library }) => library.soundHashes())).size).toBe(0);
   expect((await loadDemo(context, asTheyAre, "UTC")).facts).toBeGreaterThan(200);
 });
 

@@ -2,7 +2,7 @@
 import { stockPlacement } from "../app/box-cards.ts";
 import { createSubject, saveNewFacts } from "../app/facts.ts";
 import { FailureError } from "../app/failure.ts";
-import type { Context, PictureRecord, Session } from "../app/ports.ts";
+import type { Context, PictureRecord, Session, SoundRecord } from "../app/ports.ts";
 import { rebuildSittings } from "../app/rebuild.ts";
 import { boxFrom } from "../app/set-up.ts";
 import { foldLog } from "../core/box/fold-log.ts";
@@ -12,10 +12,13 @@ import type { SetUpEntry } from "../core/log/entry.ts";
 import type { Result } from "../core/result.ts";
 import { tallySittings } from "../core/sitting/sitting-tally.ts";
 import { buildDemoBox, type DemoBox } from "./demo-box.ts";
-import { demoDrawings } from "./sky-facts.ts";
+import { demoDrawings, demoSounds } from "./sky-facts.ts";
 
-/** Turns the bytes of a picture into what is stored. */
-export type Normalise = (bytes: Uint8Array) => Promise<Result<PictureRecord, string>>;
+/** How the bytes of a picture or a sound become what is stored. */
+export interface DemoMedia {
+  readonly picture: (bytes: Uint8Array) => Promise<Result<PictureRecord, string>>;
+  readonly sound: (bytes: Uint8Array) => Result<SoundRecord, string>;
+}
 
 /** What was brought in. */
 export interface DemoCounts {
@@ -26,28 +29,39 @@ export interface DemoCounts {
 }
 
 /** Fills an empty Longhold with the observatory demo. Fails with `conflict` if there is anything already. */
-export async function loadDemo(context: Context, normalise: Normalise, timeZone: string): Promise<DemoCounts> {
+export async function loadDemo(context: Context, media: DemoMedia, timeZone: string): Promise<DemoCounts> {
   await context.store.read(refuseUnlessEmpty);
   const pictures = new Map(
     await Promise.all(
       demoDrawings().map(async ({ name, svg }) => {
-        const picture = await normalise(new TextEncoder().encode(svg));
+        const picture = await media.picture(new TextEncoder().encode(svg));
         if (!picture.ok) throw new Error(`the demo drawing of ${name} was refused: ${picture.error}`);
         return [name, picture.value] as const;
       }),
     ),
   );
-  const hashes = new Map([...pictures].map(([name, picture]) => [name, picture.hash]));
-  const demo = buildDemoBox({ now: context.clock(), timeZone, pictures: hashes });
+  const sounds = new Map(
+    demoSounds().map(({ name, bytes }) => {
+      const sound = media.sound(bytes);
+      if (!sound.ok) throw new Error(`the demo sound of ${name} was refused: ${sound.error}`);
+      return [name, sound.value] as const;
+    }),
+  );
+  const hashes = { pictures: hashesOf(pictures), sounds: hashesOf(sounds) };
+  const demo = buildDemoBox({ now: context.clock(), timeZone, hashes });
   return context.store.write(async (session) => {
     await refuseUnlessEmpty(session);
     for (const picture of pictures.values()) await session.library.addPicture(picture);
+    for (const sound of sounds.values()) await session.library.addSound(sound);
     await createSubject(session, demo.subjectId, demo.subjectName, true);
     const cards = await saveNewFacts(session, demo.facts);
     await saveHistory(session, demo);
     return { facts: demo.facts.length, cards, pictures: pictures.size, entries: demo.entries.length };
   });
 }
+
+const hashesOf = (named: ReadonlyMap<string, { readonly hash: string }>): ReadonlyMap<string, string> =>
+  new Map([...named].map(([name, { hash }]) => [name, hash]));
 
 /**
  * Clears the demo away. The box goes with it, unless the learner has brought subjects of their own: then

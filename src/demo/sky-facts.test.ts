@@ -4,12 +4,13 @@ import { contentKey } from "../core/facts/content-key.ts";
 import type { Fact } from "../core/facts/fact.ts";
 import { gapTexts } from "../core/facts/gaps.ts";
 import { constellationOf, FIGURES, NAMED_STARS } from "./sky/sky-tables.ts";
-import { demoDrawings, skyFacts } from "./sky-facts.ts";
+import { demoDrawings, demoSounds, skyFacts } from "./sky-facts.ts";
 import { ABBREVIATION_STORIES, FIGURE_STORIES, STAR_STORIES } from "./sky-stories.ts";
 
 const drawings = demoDrawings();
 const pictures = new Map(drawings.map(({ name }, i) => [name, i.toString(16).padStart(64, "0")]));
-const facts = skyFacts(pictures);
+const sounds = new Map(demoSounds().map(({ name }, i) => [name, (1_000 + i).toString(16).padStart(64, "0")]));
+const facts = skyFacts({ pictures, sounds });
 const cards = facts.flatMap(({ content, angles }, i) =>
   cardsOf({ ...content, id: `f${i}`, subject: "s", angles } as Fact),
 );
@@ -19,7 +20,7 @@ describe("the night sky", () => {
     const tagged = (tag: string): number => facts.filter(({ content }) => content.tags.includes(tag)).length;
     expect(tagged("abbreviation")).toBe(88);
     expect(tagged("genitive")).toBe(88);
-    expect(tagged("star")).toBe(40);
+    expect(tagged("star")).toBe(40 + 2);
     expect(tagged("planet")).toBe(12);
     expect(tagged("figure")).toBe(FIGURES.length);
     expect(FIGURES.length).toBeGreaterThan(40);
@@ -32,7 +33,7 @@ describe("the night sky", () => {
   it("never asks the same question for two different answers", () => {
     const answers = new Map<string, string>();
     for (const { prompt, answer, id } of cards) {
-      const question = `${sideText(prompt)}\u001f${prompt.picture ?? ""}`;
+      const question = JSON.stringify([sideText(prompt), prompt.picture, prompt.sound, prompt.cover]);
       expect(question, `${id} repeats a prompt`).not.toSatisfy((one: string) => answers.has(one));
       answers.set(question, `${sideText(answer)}\u001f${answer.picture ?? ""}`);
     }
@@ -41,7 +42,11 @@ describe("the night sky", () => {
 
   it("never asks a card whose answer is its own prompt", () => {
     for (const { prompt, answer } of cards) {
-      expect(sideText(prompt) + prompt.picture).not.toBe(sideText(answer) + answer.picture);
+      expect([sideText(prompt), prompt.picture, prompt.cover]).not.toEqual([
+        sideText(answer),
+        answer.picture,
+        answer.cover,
+      ]);
     }
   });
 
@@ -81,7 +86,8 @@ describe("the night sky", () => {
     expect([...shown].sort()).toEqual([...pictures.values()].sort());
   });
 
-  it("cannot be made without its pictures", () => {
-    expect(() => skyFacts(new Map())).toThrow(RangeError);
+  it("cannot be made without its pictures and sounds", () => {
+    expect(() => skyFacts({ pictures: new Map(), sounds })).toThrow(RangeError);
+    expect(() => skyFacts({ pictures, sounds: new Map() })).toThrow(RangeError);
   });
 });

@@ -1,9 +1,12 @@
 // The demo subject "The night sky": what there is to know, ready to become cards.
 import { possibleAngles } from "../core/cards/cards.ts";
-import { type Angle, type FactContent, type FactExtras, NO_EXTRAS, type PictureHash } from "../core/facts/fact.ts";
+import { type FactContent, type FactExtras, NO_EXTRAS, type PictureHash } from "../core/facts/fact.ts";
 import { freshGaps } from "../core/facts/gaps.ts";
+import type { DemoFact, DemoHashes } from "./demo-fact.ts";
+import { kindFacts } from "./kind-facts.ts";
 import { PLANET_FACTS, PLANET_SOURCE } from "./planet-facts.ts";
 import { drawConstellation } from "./sky/draw-constellation.ts";
+import { PULSARS, pulsarClicks } from "./sky/pulsar-clicks.ts";
 import {
   CONSTELLATIONS,
   type Constellation,
@@ -21,10 +24,10 @@ export interface DemoDrawing {
   readonly svg: string;
 }
 
-/** A fact of the demo subject and the angles from which it is asked. */
-export interface DemoFact {
-  readonly content: FactContent;
-  readonly angles: readonly Angle[];
+/** A sound of the demo subject, as a WAV file; `name` is the pulsar. */
+export interface DemoSound {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
 }
 
 /** The name of the demo subject. */
@@ -48,11 +51,13 @@ const KNOWN_BY_HEART = new Set("Ori UMa UMi Cas Cyg Leo Sco Cru Gem Tau Lyr CrB 
 export const demoDrawings = (): readonly DemoDrawing[] =>
   FIGURES.map((figure) => ({ name: constellationOf(figure.constellation).name, svg: drawConstellation(figure) }));
 
-/**
- * All facts of the demo subject. `pictures` gives the stored hash for the name of every drawing of
- * `demoDrawings`; throws if one is missing.
- */
-export function skyFacts(pictures: ReadonlyMap<string, PictureHash>): readonly DemoFact[] {
+/** The sounds of the demo subject, to be stored before its facts are made. */
+export const demoSounds = (): readonly DemoSound[] =>
+  PULSARS.map(({ name, period }) => ({ name, bytes: pulsarClicks(period) }));
+
+/** All facts of the demo subject, with every drawing of `demoDrawings` and sound of `demoSounds`; throws if one is missing. */
+export function skyFacts(hashes: DemoHashes): readonly DemoFact[] {
+  const { pictures } = hashes;
   const drawn = FIGURES.map((figure) => constellationOf(figure.constellation));
   return [
     ...CONSTELLATIONS.map((constellation) => abbreviationFact(constellation, pictures.get(constellation.name) ?? null)),
@@ -62,6 +67,7 @@ export function skyFacts(pictures: ReadonlyMap<string, PictureHash>): readonly D
       statementFact(fact.statement, { note: fact.note, story: fact.story, source: PLANET_SOURCE, tags: ["planet"] }),
     ),
     ...drawn.map((constellation) => pictureFact(constellation, pictures)),
+    ...kindFacts(hashes),
   ];
 }
 

@@ -41,6 +41,7 @@ const MAX_REQUEST = 256 * 1024 * 1024;
 
 /** Puts the HTTP side together. */
 export function createApp({ context, jobs, kits, normalise, log, hosts, webFolder, version }: AppParts): OpenAPIHono {
+  const media = { picture: normalise, sound: storeSound };
   const api = new OpenAPIHono({
     defaultHook: (result, c) => {
       if (result.success) return;
@@ -80,8 +81,8 @@ export function createApp({ context, jobs, kits, normalise, log, hosts, webFolde
   addPaperRoutes(api, context);
   addKitRoutes(api, context, kits);
   addCritiqueRoutes(api, context, critic);
-  addImportRoutes(api, jobs, { picture: normalise, sound: storeSound });
-  addDemoRoutes(api, context, normalise);
+  addImportRoutes(api, jobs, media);
+  addDemoRoutes(api, context, media);
   api.doc31("/api/openapi.json", {
     openapi: "3.1.0",
     info: { title: "Longhold", version, description: "The card box on this machine." },

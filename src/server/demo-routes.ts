@@ -1,7 +1,7 @@
 // The observatory demo, in and out.
 import type { Context } from "../app/ports.ts";
 import { todayView } from "../app/today.ts";
-import { clearDemo, loadDemo, type Normalise } from "../demo/load-demo.ts";
+import { clearDemo, type DemoMedia, loadDemo } from "../demo/load-demo.ts";
 import { type Api, route } from "./api-kit.ts";
 import { machineTimeZone } from "./box-routes.ts";
 
@@ -11,9 +11,9 @@ const routes = {
 };
 
 /** Adds the routes of the demo. */
-export function addDemoRoutes(api: Api, context: Context, normalise: Normalise): void {
+export function addDemoRoutes(api: Api, context: Context, media: DemoMedia): void {
   api.openapi(routes.load, async (c) => {
-    await loadDemo(context, normalise, machineTimeZone());
+    await loadDemo(context, media, machineTimeZone());
     return c.json(await todayView(context, machineTimeZone()));
   });
   api.openapi(routes.clear, async (c) => {

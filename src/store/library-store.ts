@@ -77,6 +77,17 @@ function subjectTable(db: Db, learner: string) {
             .where("picture", "is not", null),
         )
         .execute();
+      await db
+        .deleteFrom("sound")
+        .where("learner_id", "=", learner)
+        .where("hash", "not in", (q) =>
+          q
+            .selectFrom("fact")
+            .select(sql<string>`sound`.as("sound"))
+            .where("learner_id", "=", learner)
+            .where("sound", "is not", null),
+        )
+        .execute();
     },
   };
 }

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import * as Astronomy from "astronomy-engine";
 import { describe, expect, it } from "vitest";
 import { CONSTELLATIONS, NAMED_STARS } from "../../src/demo/sky/sky-tables.ts";
-import { skyFacts } from "../../src/demo/sky-facts.ts";
+import { demoSounds, skyFacts } from "../../src/demo/sky-facts.ts";
 
 /** Names in astronomy-engine 2.1.19 that differ from the list of the IAU, which decides. */
 const SOURCE_SLIPS: Readonly<Record<string, string>> = {
@@ -55,7 +55,9 @@ describe("the 88 constellations", () => {
 
   it("stand on the cards as the independent list has them", () => {
     const answers = new Map<string, string>();
-    for (const { content } of skyFacts(new Map(CONSTELLATIONS.map(({ name }) => [name, "0".repeat(64)])))) {
+    const pictures = new Map(CONSTELLATIONS.map(({ name }) => [name, "0".repeat(64)]));
+    const sounds = new Map(demoSounds().map(({ name }) => [name, "1".repeat(64)]));
+    for (const { content } of skyFacts({ pictures, sounds })) {
       if (content.kind === "pair") answers.set(content.prompt, content.answer);
     }
     for (const { abbreviation, name, genitive } of listedRows()) {

@@ -39,14 +39,28 @@ export function drawConstellation(figure: Figure): string {
   ].join("");
 }
 
+/** A drawing's size in pixels, and where a star comes to lie on it, y downwards. */
+export interface DrawingFrame {
+  readonly width: number;
+  readonly height: number;
+  readonly place: (star: SkyPosition) => PlanePoint;
+}
+
+/** The frame in which a figure is drawn. */
+export function drawingFrame(figure: Figure): DrawingFrame {
+  const ends = new Set(figure.paths.flat());
+  const main = figure.stars.filter((_, i) => ends.has(i));
+  const centre = middle(main);
+  const toPixels = toFrame(main.map((star) => project(centre, star)));
+  return { width: DRAWING.width, height: DRAWING.height, place: (star) => toPixels(project(centre, star)) };
+}
+
 /** Where the stars of a figure come to lie, in the order in which the figure lists them. */
 export function placeStars(figure: Figure): readonly PlacedStar[] {
   const inFigure = new Set(figure.paths.flat());
-  const main = figure.stars.filter((_, i) => inFigure.has(i));
-  const centre = middle(main);
-  const toPixels = toFrame(main.map((star) => project(centre, star)));
+  const { place } = drawingFrame(figure);
   return figure.stars.map((star, i) => ({
-    ...toPixels(project(centre, star)),
+    ...place(star),
     radius: discRadius(star),
     inFigure: inFigure.has(i),
     magnitude: star.magnitude,
