@@ -2,7 +2,7 @@
 import { possibleAngles } from "../core/cards/cards.ts";
 import { anglesAfter, defaultAngles } from "../core/cards/default-angles.ts";
 import { contentProblem } from "../core/facts/check-content.ts";
-import type { Angle, Fact, FactContent } from "../core/facts/fact.ts";
+import { type Angle, EXACT_SPELLING, type Fact, type FactContent } from "../core/facts/fact.ts";
 import { factTitle } from "../core/facts/fact-title.ts";
 import { counted } from "../core/words.ts";
 import { makeCards } from "./fact-cards.ts";
@@ -22,12 +22,13 @@ export const listSubjects = (context: Context): Promise<readonly SubjectView[]> 
     const inside = new Set(box ? await boxes.subjectsInBox(box.id) : []);
     const facts = await library.countBySubject("fact");
     const cards = await library.countBySubject("card");
-    return (await library.subjects()).map(({ id, name }) => ({
+    return (await library.subjects()).map(({ id, name, spelling }) => ({
       id,
       name,
       facts: facts.get(id) ?? 0,
       cards: cards.get(id) ?? 0,
       inBox: inside.has(id),
+      spelling,
     }));
   });
 
@@ -38,10 +39,10 @@ export const addSubject = (context: Context, id: string, name: string): Promise<
 /** As `addSubject`, inside a transaction that does more. */
 export async function createSubject(session: Session, id: string, name: string, demo = false): Promise<SubjectView> {
   await refuseTakenName(session, id, name);
-  await session.library.saveSubject({ id, name, demo });
+  await session.library.saveSubject({ id, name, demo, spelling: EXACT_SPELLING });
   const box = await session.boxes.box();
   if (box) await session.boxes.addSubjectToBox(box.id, id);
-  return { id, name, facts: 0, cards: 0, inBox: box !== null };
+  return { id, name, facts: 0, cards: 0, inBox: box !== null, spelling: EXACT_SPELLING };
 }
 
 /** Gives a subject another name. */

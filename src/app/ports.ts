@@ -5,7 +5,7 @@ import type { Calendar } from "../core/calendar/calendar.ts";
 import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { CardId } from "../core/cards/cards.ts";
 import type { BoxDay, Chart } from "../core/chart/chart.ts";
-import type { Angle, Fact, PictureHash, SoundHash } from "../core/facts/fact.ts";
+import type { Angle, Fact, PictureHash, SoundHash, SpellingRule } from "../core/facts/fact.ts";
 import type { Waiting } from "../core/load/expected.ts";
 import type { CardLogEntry, LogEntry } from "../core/log/entry.ts";
 import type { EntryId } from "../core/log/entry-id.ts";
@@ -25,6 +25,8 @@ export interface SubjectRecord {
   readonly id: string;
   readonly name: string;
   readonly demo: boolean;
+  /** What counts in its spellings, unless a fact says otherwise. */
+  readonly spelling: SpellingRule;
 }
 
 /** A fact as it is stored; `contentHash` finds duplicates, `search` is the folded text to look in. */

@@ -6,7 +6,7 @@ import type { LocalDate } from "../core/calendar/local-date.ts";
 import type { Card } from "../core/cards/cards.ts";
 import type { BoxDay, Chart } from "../core/chart/chart.ts";
 import type { Note, Rule } from "../core/critique/note.ts";
-import type { Fact } from "../core/facts/fact.ts";
+import type { Fact, SpellingRule } from "../core/facts/fact.ts";
 import type { Waiting } from "../core/load/expected.ts";
 import type { Pace } from "../core/load/minutes.ts";
 import type { LogEntry } from "../core/log/entry.ts";
@@ -277,6 +277,14 @@ export interface SubjectView {
   readonly facts: number;
   readonly cards: number;
   readonly inBox: boolean;
+  /** What counts in its spellings, unless a fact says otherwise. */
+  readonly spelling: SpellingRule;
+}
+
+/** What became of a change of a subject's spelling: facts that followed, and the step that undoes it for them. */
+export interface SpellingChange {
+  readonly changed: number;
+  readonly edit: string | null;
 }
 
 /**

@@ -15,16 +15,31 @@ import {
 import { FailureError, found } from "../app/failure.ts";
 import type { FactDraft } from "../app/number-parts.ts";
 import type { Context } from "../app/ports.ts";
+import { changeSubjectSpelling } from "../app/subject-spelling.ts";
 import type { Angle } from "../core/facts/fact.ts";
 import { exportSubject, fileName, zipExport } from "../exchange/export-subject.ts";
 import type { normalisePicture } from "../media/normalise-picture.ts";
 import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
 import { factQueryOf } from "./fact-query.ts";
-import { editFactSchema, factQuerySchema, newFactSchema, newFactsSchema, subjectSchema } from "./schemas.ts";
+import {
+  editFactSchema,
+  factQuerySchema,
+  newFactSchema,
+  newFactsSchema,
+  subjectSchema,
+  subjectSpellingSchema,
+} from "./schemas.ts";
 
 const routes = {
   subjects: route({ method: "get", path: "/api/subjects", answer: "subjects: list of SubjectView" }),
   addSubject: route({ method: "post", path: "/api/subjects", answer: "SubjectView", body: subjectSchema }),
+  spelling: route({
+    method: "put",
+    path: "/api/subjects/{id}/spelling",
+    answer: "SpellingChange: what counts in the subject's spellings",
+    params: idParam,
+    body: subjectSpellingSchema,
+  }),
   renameSubject: route({
     method: "patch",
     path: "/api/subjects/{id}",
@@ -66,6 +81,10 @@ export function addLibraryRoutes(api: Api, context: Context, critic: Critic, nor
   api.openapi(routes.renameSubject, async (c) => {
     await renameSubject(context, c.req.valid("param").id, c.req.valid("json").name);
     return c.json({});
+  });
+  api.openapi(routes.spelling, async (c) => {
+    const { following, ...rule } = c.req.valid("json");
+    return c.json(await changeSubjectSpelling(context, c.req.valid("param").id, rule, following));
   });
   addFactRoutes(api, context, critic);
   addPictureRoutes(api, context, normalise);

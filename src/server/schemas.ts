@@ -134,6 +134,12 @@ export const editFactSchema = z
   .object({ content: factContentSchema, angles: z.array(angleSchema).max(1000).optional() })
   .openapi("EditFact");
 
+const countsSchema = z.enum(["count", "ignore"]);
+
+export const subjectSpellingSchema = z
+  .object({ accents: countsSchema, letterCase: countsSchema, following: z.boolean().default(true) })
+  .openapi("SubjectSpelling");
+
 export const subjectSchema = z
   .object({
     name: z

@@ -1,12 +1,12 @@
 // Subjects, facts, cards and pictures of one learner, over any database the query builder speaks to.
-import { sql } from "kysely";
+import { type Selectable, sql } from "kysely";
 import type { CardRecord, Library, PictureRecord, SubjectRecord } from "../app/ports.ts";
-import type { Angle } from "../core/facts/fact.ts";
+import type { Angle, SpellingRule } from "../core/facts/fact.ts";
 import { batches } from "../core/lists.ts";
 import { refuseUnstorable } from "./fact-rows.ts";
 import { createFactTable } from "./fact-store.ts";
 import { forgetPrints } from "./print-store.ts";
-import { BATCH, type Db } from "./schema.ts";
+import { BATCH, type Db, type Tables } from "./schema.ts";
 import { createSoundTable } from "./sound-store.ts";
 
 /** The library of `learner`. */
@@ -50,13 +50,12 @@ function subjectTable(db: Db, learner: string) {
     },
     async saveSubject(subject: SubjectRecord) {
       refuseUnstorable([subject.name]);
-      const row = { id: subject.id, learner_id: learner, name: subject.name, demo: subject.demo ? 1 : 0 };
+      const { name, spelling } = subject;
+      const row = { name, demo: subject.demo ? 1 : 0, accents: spelling.accents, letter_case: spelling.letterCase };
       await db
         .insertInto("subject")
-        .values(row)
-        .onConflict((c) =>
-          c.column("id").doUpdateSet({ name: row.name, demo: row.demo }).where("subject.learner_id", "=", learner),
-        )
+        .values({ id: subject.id, learner_id: learner, ...row })
+        .onConflict((c) => c.column("id").doUpdateSet(row).where("subject.learner_id", "=", learner))
         .execute();
     },
     /** Removes the subject with its facts and cards, and the pictures that nothing uses any more. */
@@ -106,11 +105,14 @@ async function forgetEdits(db: Db, learner: string, subject: string): Promise<vo
     .execute();
 }
 
-const toSubject = (row: { id: string; name: string; demo: number }): SubjectRecord => ({
+const toSubject = (row: Selectable<Tables["subject"]>): SubjectRecord => ({
   id: row.id,
   name: row.name,
   demo: row.demo === 1,
+  spelling: { accents: counts(row.accents), letterCase: counts(row.letter_case) },
 });
+
+const counts = (text: string): SpellingRule["accents"] => (text === "ignore" ? "ignore" : "count");
 
 function cardTable(db: Db, learner: string) {
   const own = () => db.selectFrom("card").selectAll().where("learner_id", "=", learner);

@@ -4,6 +4,7 @@ import { editsStep } from "./migrations/edits.ts";
 import { kinds } from "./migrations/kinds.ts";
 import { prints } from "./migrations/prints.ts";
 import { sounds } from "./migrations/sounds.ts";
+import { subjectSpelling } from "./migrations/subject-spelling.ts";
 import { wavedNotes } from "./migrations/waved-notes.ts";
 
 /** The learner that exists from the beginning; accounts will add others. */
@@ -184,6 +185,7 @@ export const migrations: MigrationProvider = {
       "0007-waved-notes": wavedNotes,
       "0008-sounds": sounds,
       "0009-prints": prints,
+      "0010-subject-spelling": subjectSpelling,
     };
   },
 };

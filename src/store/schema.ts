@@ -14,6 +14,8 @@ interface SubjectTable {
   learner_id: string;
   name: string;
   demo: number;
+  accents: string;
+  letter_case: string;
 }
 
 interface FactTable {

@@ -21,11 +21,12 @@ import type {
   Receipt,
   RuleCount,
   SittingView,
+  SpellingChange,
   SubjectView,
   TodayView,
 } from "../app/views.ts";
 import type { Card } from "../core/cards/cards.ts";
-import type { Fact } from "../core/facts/fact.ts";
+import type { Fact, SpellingRule } from "../core/facts/fact.ts";
 import type {
   acceptImportSchema,
   beginSchema,
@@ -177,6 +178,8 @@ export const api = {
   log: (entries: readonly SentEntry[]) => send<{ readonly receipts: readonly Receipt[] }>("POST", "/log", { entries }),
   subjects: () => get<{ readonly subjects: readonly SubjectView[] }>("/subjects"),
   createSubject: (name: string) => send<SubjectView>("POST", "/subjects", { name }),
+  spellSubject: (id: string, rule: SpellingRule & { readonly following: boolean }) =>
+    send<SpellingChange>("PUT", `/subjects/${at(id)}/spelling`, rule),
   renameSubject: (id: string, name: string) => send<SubjectView>("PATCH", `/subjects/${at(id)}`, { name }),
   facts: (query: Query) => get<Page<Fact>>(withQuery("/facts", query)),
   fact: (id: string) => get<Fact>(`/facts/${at(id)}`),

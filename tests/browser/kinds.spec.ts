@@ -79,6 +79,10 @@ test("each kind is written, and nothing for axe to find in its editor", async ({
   const spelling = await write(page, /^Spelling/, async () => {
     await textbox(page, "Clue").fill("The Herdsman");
     await textbox(page, "Word").fill("Boötes");
+    await expect(page.getByText("So it is in the whole subject.")).toBeVisible();
+    await page.getByLabel("Capital letters").press("Space");
+    await page.getByRole("button", { name: "Do so in the whole subject" }).press("Enter");
+    await expect(page.getByText("So it is in the whole subject.")).toBeVisible();
     await page.getByRole("button", { name: "Record" }).press("Enter");
     await page.waitForTimeout(600);
     await page.getByRole("button", { name: "Stop" }).press("Enter");
@@ -86,6 +90,7 @@ test("each kind is written, and nothing for axe to find in its editor", async ({
     await expect(page.getByRole("button", { name: "Remove the sound" })).toBeVisible();
     await clean();
   });
+  expect(spelling).toMatchObject({ accents: "count", letterCase: "ignore" });
   expect(spelling?.sound).toMatch(/^[0-9a-f]{64}$/u);
 
   const picture = join(folder, "lyra.png");

@@ -6,9 +6,10 @@ import { factHistory, recentEdits, undoEdit } from "../../src/app/edits.ts";
 import { addFact, addSubject, deleteFact, editFact, listSubjects, restoreFact } from "../../src/app/facts.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
 import { recordEntries } from "../../src/app/record.ts";
+import { changeSubjectSpelling } from "../../src/app/subject-spelling.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
 import { critiqueFacts } from "../../src/core/critique/critique-facts.ts";
-import type { Fact } from "../../src/core/facts/fact.ts";
+import { EXACT_SPELLING, type Fact } from "../../src/core/facts/fact.ts";
 import { idAt } from "../support/any-log.ts";
 import { type BoxScene, setUpScene, storedPlaces } from "../support/box-scene.ts";
 import { BARE, PLEIADES, STARS } from "../support/night-sky.ts";
@@ -150,6 +151,31 @@ export function editsContract(newDatabase: NewDatabase): void {
       expect(
         history.map(({ before }) => before && [before.deleted, "prompt" in before.fact && before.fact.prompt]),
       ).toEqual([[true, "one"], [false, "one"], [false, made && "prompt" in made && made.prompt], null]);
+    });
+  });
+
+  describe("what counts in a subject's spellings", () => {
+    const boötes = { ...BARE, kind: "spelling", clue: "The Herdsman", word: "Boötes" } as const;
+    const LENIENT = { accents: "ignore", letterCase: "ignore" } as const;
+
+    it("is followed by the facts that counted the same, and undone for them as one step", async () => {
+      const ids = ["follows", "differs"].map((name) => `${scene.world} ${name}`);
+      const [follows = "", differs = ""] = ids;
+      await addFact(scene.context, follows, subject, { ...boötes, ...EXACT_SPELLING });
+      await addFact(scene.context, differs, subject, { ...boötes, accents: "count", letterCase: "ignore" });
+      const { changed, edit } = await changeSubjectSpelling(scene.context, subject, LENIENT);
+      expect(changed).toBe(1);
+      expect(await read(follows)).toMatchObject(LENIENT);
+      expect(await read(differs)).toMatchObject({ accents: "count", letterCase: "ignore" });
+      const spelling = async () => (await listSubjects(scene.context)).find(({ id }) => id === subject)?.spelling;
+      expect(await spelling()).toEqual(LENIENT);
+      await undoEdit(scene.context, edit ?? "");
+      expect(await changeSubjectSpelling(scene.context, subject, EXACT_SPELLING, false)).toEqual({
+        changed: 0,
+        edit: null,
+      });
+      expect(await read(follows)).toMatchObject(EXACT_SPELLING);
+      expect(await spelling()).toEqual(EXACT_SPELLING);
     });
   });
 

@@ -1,9 +1,11 @@
 // Two learners on one database never see or touch what is the other's.
+
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { changeChart } from "../../src/app/change-chart.ts";
 import type { Session } from "../../src/app/ports.ts";
 import { recordEntries } from "../../src/app/record.ts";
 import { plainChart } from "../../src/core/chart/make-chart.ts";
+import { EXACT_SPELLING } from "../../src/core/facts/fact.ts";
 import { type Act, entriesOf, idAt } from "../support/any-log.ts";
 import { type BoxScene, setUpScene } from "../support/box-scene.ts";
 import { storedPair } from "../support/night-sky.ts";
@@ -138,7 +140,12 @@ export function learnerContract(newDatabase: NewDatabase): void {
       if (!fact || !box || !sitting || !placement) throw new Error("the other learner's records are there");
       await mine.context.store.write(async ({ library, boxes, prints }) => {
         await prints.markPrintStepUndone(idAt(0, 1, theirs.world));
-        await library.saveSubject({ id: `sky ${theirs.world}`, name: "taken over", demo: true });
+        await library.saveSubject({
+          id: `sky ${theirs.world}`,
+          name: "taken over",
+          demo: true,
+          spelling: EXACT_SPELLING,
+        });
         await library.updateFacts([{ ...fact, deleted: true }]);
         await library.removeSubject(`sky ${theirs.world}`);
         await boxes.saveBox({ ...box, newPerDay: 99 });

@@ -1,9 +1,11 @@
 // Subjects, facts, cards and pictures.
+
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { factRecord } from "../../src/app/fact-record.ts";
 import type { FactRecord, PictureRecord, Store } from "../../src/app/ports.ts";
 import type { Fact } from "../../src/core/facts/fact.ts";
+import { EXACT_SPELLING } from "../../src/core/facts/fact.ts";
 import { foldText } from "../../src/core/text/fold-text.ts";
 import { anyContent, asFact } from "../support/any-fact.ts";
 import { BARE, PLEIADES, storedPair } from "../support/night-sky.ts";
@@ -55,7 +57,7 @@ export function libraryContract(newDatabase: NewDatabase): void {
     await store.write(async ({ library }) => {
       await library.addPicture(PHOTO);
       for (const id of ["sky", "wild", "search", "pages", "cards"]) {
-        await library.saveSubject({ id, name: id, demo: id === "sky" });
+        await library.saveSubject({ id, name: id, demo: id === "sky", spelling: EXACT_SPELLING });
       }
     });
   });
@@ -86,7 +88,9 @@ export function libraryContract(newDatabase: NewDatabase): void {
       const fact = storedPair(`wild ${++made}`, "wild", { prompt: text, answer: text, note: text, tags: [text] });
       await add(fact);
       expect(await store.read(({ library }) => library.fact(fact.fact.id))).toEqual(fact);
-      await store.write(({ library }) => library.saveSubject({ id: `s${made}`, name: text, demo: false }));
+      await store.write(({ library }) =>
+        library.saveSubject({ id: `s${made}`, name: text, demo: false, spelling: EXACT_SPELLING }),
+      );
       expect((await store.read(({ library }) => library.subject(`s${made}`)))?.name).toBe(text);
     });
 
@@ -116,7 +120,7 @@ export function libraryContract(newDatabase: NewDatabase): void {
           await expect(store.write(({ library }) => library.updateFacts([fact]))).rejects.toMatchObject(invalid);
         }
         expect(await store.read(({ library }) => library.fact(id))).toEqual(sound);
-        const subject = { id, name: text, demo: false };
+        const subject = { id, name: text, demo: false, spelling: EXACT_SPELLING };
         await expect(store.write(({ library }) => library.saveSubject(subject))).rejects.toMatchObject(invalid);
         expect(await store.read(({ library }) => library.subject(id))).toBeNull();
       },
@@ -249,7 +253,7 @@ export function libraryContract(newDatabase: NewDatabase): void {
     it("takes its facts, its cards and the pictures nobody else uses with it", async () => {
       const moon = { ...PHOTO, hash: "c".repeat(64) };
       await store.write(async ({ library }) => {
-        await library.saveSubject({ id: "moons", name: "Moons", demo: false });
+        await library.saveSubject({ id: "moons", name: "Moons", demo: false, spelling: EXACT_SPELLING });
         await library.addPicture(moon);
         await library.addFacts([
           storedPair("m1", "moons", { picture: moon.hash }),

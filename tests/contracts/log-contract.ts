@@ -1,7 +1,9 @@
 // The outcome log and the sittings worked out from it.
+
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { SittingRecord, Store } from "../../src/app/ports.ts";
 import { LEVELLED_CHART, plainChart } from "../../src/core/chart/make-chart.ts";
+import { EXACT_SPELLING } from "../../src/core/facts/fact.ts";
 import type { LogEntry, OutcomeEntry } from "../../src/core/log/entry.ts";
 import { FIRST_EVENING, idAt } from "../support/any-log.ts";
 import { storedPair } from "../support/night-sky.ts";
@@ -63,7 +65,7 @@ export function logContract(newDatabase: NewDatabase): void {
     database = await newDatabase();
     store = await database.open();
     await store.write(async ({ library, boxes }) => {
-      await library.saveSubject({ id: "sky", name: "The night sky", demo: false });
+      await library.saveSubject({ id: "sky", name: "The night sky", demo: false, spelling: EXACT_SPELLING });
       await library.addFacts([storedPair("vega", "sky")]);
       await library.addCards([
         { id: "vega:forward", number: 1, fact: "vega", subject: "sky", angle: "forward" },

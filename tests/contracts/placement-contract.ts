@@ -1,8 +1,10 @@
 // The cached places of cards, and what is counted from them.
+
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { BoxRecord, PlacementRecord, PlaceQuery, Store } from "../../src/app/ports.ts";
 import type { Place } from "../../src/core/box/placement.ts";
 import { LEVELLED_CHART } from "../../src/core/chart/make-chart.ts";
+import { EXACT_SPELLING } from "../../src/core/facts/fact.ts";
 import { idAt } from "../support/any-log.ts";
 import { storedPair } from "../support/night-sky.ts";
 import type { NewDatabase, StoreDatabase } from "../support/store-database.ts";
@@ -83,8 +85,8 @@ export function placementContract(newDatabase: NewDatabase): void {
     database = await newDatabase();
     store = await database.open();
     await store.write(async ({ library, boxes }) => {
-      await library.saveSubject({ id: "sky", name: "The night sky", demo: false });
-      await library.saveSubject({ id: "moons", name: "Moons", demo: false });
+      await library.saveSubject({ id: "sky", name: "The night sky", demo: false, spelling: EXACT_SPELLING });
+      await library.saveSubject({ id: "moons", name: "Moons", demo: false, spelling: EXACT_SPELLING });
       await library.addFacts([storedPair("vega", "sky")]);
       await boxes.saveBox(BOX);
     });

@@ -1,12 +1,14 @@
 // Opening, foreign keys, transactions.
+
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Session, Store } from "../../src/app/ports.ts";
 import { LEVELLED_CHART } from "../../src/core/chart/make-chart.ts";
+import { EXACT_SPELLING } from "../../src/core/facts/fact.ts";
 import { idAt } from "../support/any-log.ts";
 import { storedPair } from "../support/night-sky.ts";
 import { dump, type NewDatabase, type StoreDatabase } from "../support/store-database.ts";
 
-const SKY = { id: "sky", name: "The night sky", demo: false };
+const SKY = { id: "sky", name: "The night sky", demo: false, spelling: EXACT_SPELLING };
 const BOX = {
   id: "box",
   chart: LEVELLED_CHART,

@@ -81,6 +81,9 @@ export interface SpellingRule {
   readonly letterCase: "count" | "ignore";
 }
 
+/** Everything counts. */
+export const EXACT_SPELLING: SpellingRule = { accents: "count", letterCase: "count" };
+
 /** A word to be written as it is spelt, on a clue that is read, or on the fact's sound. */
 export interface SpellingContent extends FactExtras, SpellingRule {
   readonly kind: "spelling";

@@ -6,7 +6,7 @@ import { gapTexts } from "../../core/facts/gaps.ts";
 import { groupBy } from "../../core/lists.ts";
 import { angleName } from "../words.ts";
 import { type FactDraft, previewFact, switchAngles } from "./fact-draft.ts";
-import type { FieldsProps } from "./fact-fields.tsx";
+import type { FieldsProps } from "./fields-props.ts";
 
 /** One box to tick for each angle that the wording allows; the items of a list are asked all in one way or none. */
 export function AngleChoice({ draft, before, change }: FieldsProps & { readonly before: Fact | null }) {

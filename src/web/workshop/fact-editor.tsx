@@ -42,7 +42,7 @@ export function FactEditor({ before, subject, title }: FactEditorProps) {
         {before && deleted ? <DeletedFact id={before.id} restored={save.reset} /> : null}
         {before || subject ? null : <SubjectName name={editor.name} set={editor.setName} />}
         {before ? null : <KindChoice kind={draft.kind} change={change} />}
-        <KindFields draft={draft} change={change} />
+        <KindFields draft={draft} change={change} subject={subject} />
         <AngleChoice draft={draft} before={before} change={change} />
         <ExtraFields draft={draft} change={change} />
         <div className="editor-foot">

@@ -1,16 +1,14 @@
 // The fields of a fact: those of its kind, and those that every fact may have.
 import { useId, useRef } from "react";
+import type { SubjectView } from "../../app/views.ts";
 import type { FactContent } from "../../core/facts/fact.ts";
-import { type FactDraft, problemOf } from "./fact-draft.ts";
+import { problemOf } from "./fact-draft.ts";
+import type { FieldsProps } from "./fields-props.ts";
 import { LabelsField } from "./labels-field.tsx";
 import { PictureField } from "./picture-field.tsx";
 import { SoundField } from "./sound-field.tsx";
-
-/** What every part of the editor gets. */
-export interface FieldsProps {
-  readonly draft: FactDraft;
-  readonly change: (part: Partial<FactDraft>) => void;
-}
+import { SpellingFields } from "./spelling-fields.tsx";
+import { TextField } from "./text-field.tsx";
 
 const KINDS: readonly (readonly [FactContent["kind"], string, string])[] = [
   ["pair", "Pair", "two things that belong together"],
@@ -45,8 +43,8 @@ export function KindChoice(props: { readonly kind: FactContent["kind"]; readonly
   );
 }
 
-/** The fields that make the fact. */
-export function KindFields({ draft, change }: FieldsProps) {
+/** The fields that make the fact; `subject` is the one to which it belongs, if there is one. */
+export function KindFields({ draft, change, subject }: FieldsProps & { readonly subject: SubjectView | null }) {
   switch (draft.kind) {
     case "pair":
       return (
@@ -80,7 +78,7 @@ export function KindFields({ draft, change }: FieldsProps) {
         </>
       );
     case "spelling":
-      return <SpellingFields draft={draft} change={change} />;
+      return <SpellingFields draft={draft} change={change} subject={subject} />;
     case "sound":
       return (
         <>
@@ -117,40 +115,6 @@ function ListFields({ draft, change }: FieldsProps) {
         hint="One on each line, in their order."
         rows={5}
       />
-    </>
-  );
-}
-
-function SpellingFields({ draft, change }: FieldsProps) {
-  return (
-    <>
-      <TextField
-        label="Clue"
-        value={draft.clue}
-        set={(clue) => change({ clue })}
-        hint="What is read or heard before the word is written."
-      />
-      <TextField label="Word" value={draft.word} set={(word) => change({ word })} />
-      <SoundField label="Sound beside the clue" sound={draft.sound} set={(sound) => change({ sound })} />
-      <fieldset>
-        <legend>What counts</legend>
-        <label className="tick">
-          <input
-            type="checkbox"
-            checked={draft.accents === "count"}
-            onChange={(event) => change({ accents: event.target.checked ? "count" : "ignore" })}
-          />
-          Accents
-        </label>
-        <label className="tick">
-          <input
-            type="checkbox"
-            checked={draft.letterCase === "count"}
-            onChange={(event) => change({ letterCase: event.target.checked ? "count" : "ignore" })}
-          />
-          Capital letters
-        </label>
-      </fieldset>
     </>
   );
 }
@@ -224,36 +188,6 @@ export function ExtraFields({ draft, change }: FieldsProps) {
         <SoundField label="Sound on the answer side" sound={draft.sound} set={(sound) => change({ sound })} />
       )}
     </details>
-  );
-}
-
-interface TextFieldProps {
-  readonly label: string;
-  readonly value: string;
-  readonly set: (value: string) => void;
-  readonly hint?: string;
-  readonly rows?: number;
-}
-
-function TextField({ label, value, set, hint, rows = 1 }: TextFieldProps) {
-  const id = useId();
-  return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <textarea
-        id={id}
-        dir="auto"
-        rows={rows}
-        value={value}
-        aria-describedby={hint ? `${id}-hint` : undefined}
-        onChange={(event) => set(event.target.value)}
-      />
-      {hint ? (
-        <span id={`${id}-hint`} className="hint">
-          {hint}
-        </span>
-      ) : null}
-    </div>
   );
 }
 

@@ -21,7 +21,9 @@ export interface EditorProps {
 /** Everything the editor's form needs; `form` is where the first field is looked for. */
 export function useEditor({ before, subject }: EditorProps, form: RefObject<HTMLFormElement | null>) {
   const key = before?.id ?? `new.${subject?.id ?? ""}`;
-  const initial = useMemo(() => (before ? draftOf(before) : EMPTY_DRAFT), [before]);
+  const rule = subject?.spelling;
+  const blank = useMemo(() => ({ ...EMPTY_DRAFT, ...rule }), [rule]);
+  const initial = useMemo(() => (before ? draftOf(before) : blank), [before, blank]);
   const { draft, setDraft, dirty } = useDraft(key, initial);
   const name = useDraft(SUBJECT_DRAFT, FIRST_SUBJECT);
   const { open } = useWorkshopPlace();
@@ -34,7 +36,7 @@ export function useEditor({ before, subject }: EditorProps, form: RefObject<HTML
   const save = useSave((fact) => {
     forget();
     if (another.current && subject) {
-      setDraft({ ...EMPTY_DRAFT, kind: draft.kind, source: draft.source, tags: draft.tags });
+      setDraft({ ...blank, kind: draft.kind, source: draft.source, tags: draft.tags });
       form.current?.querySelector<HTMLElement>(".field textarea, .picture-field input")?.focus();
       return;
     }
