@@ -53,10 +53,9 @@ export async function startPostgres(): Promise<PostgresServer> {
       const database = `longhold_${++made}`;
       // Copied file by file, not through the write-ahead log: that would grow by gigabytes.
       await admin.query(`create database ${database} strategy file_copy`);
-      return connectTo(folder, database, () => admin.query(`drop database ${database} with (force)`));
+      return connectTo(folder, database, () => dropDatabase(admin, database));
     },
     async stop() {
-      await othersGone(admin);
       await admin.end();
       run("pg_ctl", "-D", data, "-m", "immediate", "-w", "stop");
       rmSync(folder, { recursive: true });
@@ -71,17 +70,17 @@ function serverUser(): { readonly uid: number; readonly gid: number } | null {
   return { uid: id("-u"), gid: id("-g") };
 }
 
-/** A closed pool says goodbye a moment later than it says so; a server stopped meanwhile would cut it off. */
-async function othersGone(admin: pg.Client): Promise<void> {
-  const others =
-    "select count(*)::int as n from pg_stat_activity where backend_type = 'client backend' and pid <> pg_backend_pid()";
-  for (let tries = 0; tries < 100; tries++) {
-    if ((await admin.query<{ n: number }>(others)).rows[0]?.n === 0) return;
-    await new Promise((resolve) => setTimeout(resolve, 50));
+/** A closed pool says goodbye a moment later than it says so; until then its database cannot be dropped. */
+async function dropDatabase(admin: pg.Client, database: string): Promise<void> {
+  const guests = "select count(*)::int as n from pg_stat_activity where datname = $1";
+  for (let tries = 0; tries < 500; tries++) {
+    if ((await admin.query<{ n: number }>(guests, [database])).rows[0]?.n === 0) break;
+    await new Promise((resolve) => setTimeout(resolve, 10));
   }
+  await admin.query(`drop database ${database}`);
 }
 
-function connectTo(host: string, database: string, remove: () => Promise<unknown>): StoreDatabase {
+function connectTo(host: string, database: string, remove: () => Promise<void>): StoreDatabase {
   const side = new pg.Pool({ host, database, user: USER, max: 1 });
   const opened: Store[] = [];
   return {
