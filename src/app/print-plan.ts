@@ -23,6 +23,8 @@ export interface PrintChoices {
   readonly parts: ReadonlySet<KitPart>;
   readonly mark: CardMark;
   readonly offset: Offset;
+  /** Millimetres by which a picture that fills a side runs past the cut. */
+  readonly bleed: number;
   readonly language: string;
 }
 
@@ -48,13 +50,13 @@ export interface PlannedKit {
 
 /** The plan of a kit. Fails with `not-found` for a subject that is not there. */
 export async function planKit(context: Context, choices: KitChoices): Promise<PlannedKit> {
-  const { sheet, card, turn, parts, offset, mark, language, pack } = choices;
+  const { sheet, card, turn, parts, offset, bleed, mark, language, pack } = choices;
   const { title, cards } = await chosenCards(context, choices);
   const box = await chosenBox(context, choices);
   const style = { title, mark, language };
   const named = pack && pack.names.length > 0 ? { pack: { names: pack.names, onCards: pack.onCards } } : {};
   const printed = cards.map((one) => one.card);
-  return { plan: { sheet, card, turn, parts, offset, style, cards: printed, ...box, ...named }, cards };
+  return { plan: { sheet, card, turn, parts, offset, bleed, style, cards: printed, ...box, ...named }, cards };
 }
 
 const chosenCards = (context: Context, { subjects, only }: KitChoices) =>

@@ -1,6 +1,7 @@
 // What the Kit page shows: the kit sheet by sheet, and a PDF in the making.
 
 import { parseCardNumber } from "../core/cards/card-number.ts";
+import type { DotsOf } from "../core/kit/card-pages.ts";
 import { type KitPart, type KitPlan, kitParts } from "../core/kit/kit-pages.ts";
 import type { KitPage } from "../core/kit/page.ts";
 import { FailureError } from "./failure.ts";
@@ -63,9 +64,9 @@ export interface SheetPages {
 }
 
 /** The pages of a sheet, counted from 0; the nearest if there are fewer. Fails with `invalid-input` if the pieces do not fit. */
-export function sheetPagesOf(plan: KitPlan, wanted: number): SheetPages {
+export function sheetPagesOf(plan: KitPlan, wanted: number, dotsOf?: DotsOf): SheetPages {
   const { pack } = plan;
-  const laid = kitParts(pack ? { ...plan, pack: { ...pack, names: pack.names.slice(0, 1) } } : plan);
+  const laid = kitParts(pack ? { ...plan, pack: { ...pack, names: pack.names.slice(0, 1) } } : plan, dotsOf);
   if (!laid.ok) throw new FailureError("invalid-input", `${capital(laid.error)}.`);
   const perSheet = plan.turn === "fold" ? 1 : 2;
   const parts = laid.value.map(({ part, pages }) => ({ part, sheets: Math.ceil(pages.length / perSheet) }));

@@ -2,7 +2,7 @@
 import type { PrintChoices } from "../app/print-plan.ts";
 import type { Offset } from "../core/kit/card-pages.ts";
 import { KIT_PARTS, type KitPart } from "../core/kit/kit-pages.ts";
-import { parseCardSize, parseSheetSize, type Size } from "../core/kit/paper.ts";
+import { BLEED_LIMITS, isBleed, parseCardSize, parseSheetSize, type Size } from "../core/kit/paper.ts";
 import type { Call, Option } from "./verb.ts";
 
 /** How a kit is printed. */
@@ -19,6 +19,7 @@ export const PRINT_OPTIONS = {
   },
   mark: { type: "string", about: "what tells cards apart: number, code, both or none (number)" },
   shift: { type: "string", about: "millimetres by which backs are moved right and down, as 1,-0.5 (0,0)" },
+  bleed: { type: "string", about: "millimetres by which a picture that fills a side runs past the cut, as 2 (0)" },
   language: { type: "string", about: "the language of Latin letters, for hyphenation: en, de, pt … (en)" },
 } as const satisfies Record<string, Option>;
 
@@ -36,6 +37,7 @@ export function printFrom(call: Call): PrintChoices {
     parts: partsFrom(call),
     mark: oneOf(call, "mark", ["number", "code", "both", "none"]),
     offset: shiftFrom(call),
+    bleed: bleedFrom(call),
     language: languageFrom(call),
   };
 }
@@ -83,6 +85,13 @@ function shiftFrom(call: Call): Offset {
   const offset = [Number(right), Number(down)] as const;
   if (offset.every((one) => Math.abs(one) <= MOST_SHIFT)) return offset;
   throw call.usage(`--shift takes two numbers of at most ${MOST_SHIFT} mm, such as 1,-0.5, not “${value}”`);
+}
+
+function bleedFrom(call: Call): number {
+  const value = text(call, "bleed", "0");
+  const bleed = /^\d+(?:\.\d+)?$/.test(value) ? Number(value) : Number.NaN;
+  if (isBleed(bleed)) return bleed;
+  throw call.usage(`--bleed takes 0, or ${BLEED_LIMITS.least} to ${BLEED_LIMITS.most} mm, not “${value}”`);
 }
 
 function languageFrom(call: Call): string {

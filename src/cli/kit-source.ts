@@ -74,11 +74,11 @@ async function listSource(
   for (const name of ["data", "only", "record"])
     if (call.values[name] !== undefined) throw call.usage(`--file needs no data folder; leave --${name} out`);
   const { title, cards, pictures } = await kitOfFile(file);
-  const { sheet, card, turn, parts, offset, mark, language } = choices;
+  const { sheet, card, turn, parts, offset, bleed, mark, language } = choices;
   const style = { title, mark, language };
   const box = boxToCome(call, days);
   return {
-    plan: { sheet, card, turn, parts, offset, style, cards, ...box, ...(pack ? { pack } : {}) },
+    plan: { sheet, card, turn, parts, offset, bleed, style, cards, ...box, ...(pack ? { pack } : {}) },
     pictures,
     cards: [],
   };

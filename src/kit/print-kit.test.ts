@@ -9,7 +9,7 @@ import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import { printedNumber } from "../core/cards/card-number.ts";
 import { EMPTY_SIDE } from "../core/cards/cards.ts";
-import type { Turn } from "../core/kit/impose.ts";
+import { impose } from "../core/kit/impose.ts";
 import { KIT_PARTS, type KitPlan } from "../core/kit/kit-pages.ts";
 import { SHEETS, type Size } from "../core/kit/paper.ts";
 import { joinCodes, parseCornerCode } from "../core/kit/sheet-code.ts";
@@ -68,7 +68,7 @@ function squaresOf({ width, height, dots }: GreyPage): readonly (readonly [numbe
 }
 
 describe("front and back on paper", () => {
-  const cases = ["a4", "letter"].flatMap((sheet) =>
+  const cases = ["a4", "letter", "card"].flatMap((sheet) =>
     ["a7", "a6", "3x5in", "85x55mm"].flatMap((form) =>
       (["long", "short"] as const).map((turn) => [sheet, form, turn] as const),
     ),
@@ -79,22 +79,25 @@ describe("front and back on paper", () => {
     async (paper, form, turn) => {
       const square = await blackSquare();
       const side = { ...EMPTY_SIDE, picture: square.hash };
-      // Not on every card: a pattern that is its own mirror image would lie on itself wherever the backs are.
-      const cards = [0, 1, 2, 3].map((i) =>
-        i % 3 === 0 ? { ...card(i + 1, "", ""), prompt: side, answer: side } : card(i + 1, "Vega", "Lyra"),
+      const sheet = paper === "card" ? size(form) : (SHEETS[paper] as Size);
+      const laid = impose(sheet, size(form), turn);
+      const places = laid.ok ? laid.value.fronts.length : 0;
+      // All but the second: a pattern that is its own mirror image would lie on itself wherever the backs are.
+      const cards = Array.from({ length: places }, (_, i) =>
+        i === 1 ? card(2, "Vega", "Lyra") : { ...card(i + 1, "", ""), prompt: side, answer: side },
       );
       const style = { title: "", mark: "none", language: "en" } as const;
-      const sheet = SHEETS[paper] as Size;
       await reading(
-        { cards, style, sheet, card: size(form), turn: turn as Turn },
+        { cards, style, sheet, card: size(form), turn },
         (pdf) => {
           const [front, back] = [pdf.draw(1, DPI), pdf.draw(2, DPI)];
           const fronts = squaresOf(front);
           const backs = squaresOf(back);
-          expect(fronts.length).toBeGreaterThan(0);
+          expect(fronts).toHaveLength(places === 1 ? 1 : places - 1);
           expect(backs).toHaveLength(fronts.length);
           const lying = front.width > front.height;
-          const [wide, high] = lying ? [sheet.height, sheet.width] : [sheet.width, sheet.height];
+          const [short, long] = [Math.min(sheet.width, sheet.height), Math.max(sheet.width, sheet.height)];
+          const [wide, high] = lying ? [long, short] : [short, long];
           for (const [x, y] of fronts) {
             // Turned over an edge that is upright left and right change places, else top and bottom.
             const [u, v] = (turn === "long") !== lying ? [wide - x, y] : [x, high - y];
@@ -123,6 +126,112 @@ describe("front and back on paper", () => {
     expect(movedFront).toEqual(front);
     expect(Math.abs((movedBack?.[0] ?? 0) - (back?.[0] ?? 0) - 1.5)).toBeLessThan(DOT);
     expect(Math.abs((movedBack?.[1] ?? 0) - (back?.[1] ?? 0) + 2)).toBeLessThan(DOT);
+  });
+});
+
+describe("a picture that fills a side", () => {
+  const style = { title: "", mark: "none", language: "en" } as const;
+  /** Black in the form of an A7 card. */
+  const wide = async (): Promise<PictureRecord> => {
+    const bytes = await sharp({ create: { width: 1050, height: 740, channels: 3, background: "#000" } })
+      .jpeg()
+      .toBuffer();
+    return { hash: "black", mime: "image/jpeg", width: 1050, height: 740, bytes: new Uint8Array(bytes) };
+  };
+  const cards = [{ ...card(1, "Vega", ""), answer: { ...EMPTY_SIDE, picture: "black" } }];
+  /** How far the black of a page goes in millimetres: left, top, right, bottom. */
+  const reach = ({ width, dots }: GreyPage): readonly number[] => {
+    const [xs, ys] = [new Set<number>(), new Set<number>()];
+    for (const [at, dot] of dots.entries())
+      if (dot < 60) {
+        xs.add(at % width);
+        ys.add(Math.floor(at / width));
+      }
+    const [x, y] = [[...xs].sort((a, b) => a - b), [...ys].sort((a, b) => a - b)];
+    return [x[0] ?? 0, y[0] ?? 0, (x.at(-1) ?? 0) + 1, (y.at(-1) ?? 0) + 1].map((dot) => dot * DOT);
+  };
+
+  it("runs past the cut by as much as it should, on every side", async () => {
+    const black = await wide();
+    await reading(
+      { cards, style, bleed: 2 },
+      (pdf) => {
+        const laid = impose(SHEETS.a4 as Size, size("a7"), "long", 2);
+        const back = laid.ok ? laid.value.backs[0] : undefined;
+        const [left = 0, top = 0, right = 0, bottom = 0] = reach(pdf.draw(2, DPI));
+        const edges = [left - (back?.x ?? 0), top - (back?.y ?? 0), right - left - 105, bottom - top - 74];
+        for (const [i, past] of [-2, -2, 4, 4].entries())
+          expect(Math.abs((edges[i] ?? 0) - past)).toBeLessThan(2 * DOT);
+      },
+      new Map([["black", black]]),
+    );
+  });
+
+  it("goes to the edge of a page that is one card, which says where it is cut", async () => {
+    const black = await wide();
+    await reading(
+      { cards, style, bleed: 3, sheet: size("a7") },
+      (pdf) => {
+        const { width, height, dots } = pdf.draw(2, 100);
+        // The last row and column of dots lie on the page only in part: 437.008 × 314.961 dots.
+        const last = (height - 2) * width;
+        for (const at of [0, width - 2, last, last + width - 2]) expect(dots[at]).toBeLessThan(60);
+        expect(height / width).toBeCloseTo(80 / 111, 2);
+        // 3 mm are 8.504 points; A7 is 297.638 × 209.764 points.
+        expect(pdf.info).toMatch(/Page +2 TrimBox: +8\.50 +8\.50 +306\.14 +218\.27/);
+        expect(pdf.info).toMatch(/Page +2 BleedBox: +0\.00 +0\.00 +314\.65 +226\.77/);
+      },
+      new Map([["black", black]]),
+    );
+  });
+});
+
+describe("the dots of a picture in print", () => {
+  it("are no more than a printer can print, and all of those of a picture that has no more", async () => {
+    const photo = (hash: string, width: number): Promise<PictureRecord> =>
+      sharp({ create: { width, height: width, channels: 3, background: "#456" } })
+        .jpeg()
+        .toBuffer()
+        .then((bytes) => ({ hash, mime: "image/jpeg", width, height: width, bytes: new Uint8Array(bytes) }));
+    const cards = ["fine", "fit"].map((picture, i) => ({
+      ...card(i + 1, "", "Vega"),
+      prompt: { ...EMPTY_SIDE, picture },
+    }));
+    const pictures = new Map([
+      ["fine", await photo("fine", 2400)],
+      ["fit", await photo("fit", 800)],
+    ]);
+    await reading(
+      { cards },
+      ({ images }) => {
+        // The square has 58 mm: 300 dots an inch are 685 dots, 800 dots are 350 an inch.
+        expect(images.map(({ width, packing }) => [width, packing])).toEqual([
+          [685, "jpeg"],
+          [800, "jpeg"],
+        ]);
+        expect(images.map(({ dpi }) => dpi)).toEqual([300, 350]);
+      },
+      pictures,
+    );
+  });
+
+  it.each(["png", "webp"] as const)("of a %s with holes show the paper through the holes", async (form) => {
+    const half = Buffer.from(Array.from({ length: 600 * 600 }, (_, i) => [0, 0, 0, i % 600 < 300 ? 255 : 0]).flat());
+    const bytes = await sharp(half, { raw: { width: 600, height: 600, channels: 4 } })
+      .toFormat(form)
+      .toBuffer();
+    const picture = { hash: "half", mime: `image/${form}`, width: 600, height: 600, bytes: new Uint8Array(bytes) };
+    const style = { title: "", mark: "none", language: "en" } as const;
+    await reading(
+      { cards: [{ ...card(1, "", "Vega"), prompt: { ...EMPTY_SIDE, picture: "half" } }], style },
+      (pdf) => {
+        expect(pdf.images.map(({ packing }) => packing)).toEqual([form === "png" ? "image" : "jpeg"]);
+        const [centre] = squaresOf(pdf.draw(1, DPI));
+        // The first card is the left upper one: its middle is at 52.5 mm, that of the black half 14.5 mm further left.
+        expect(Math.abs((centre?.[0] ?? 0) - (52.5 - 14.5))).toBeLessThan(REGISTER);
+      },
+      new Map([["half", picture]]),
+    );
   });
 });
 

@@ -2,9 +2,10 @@
 import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import { coarsePictures, type KitPlan, kitPages } from "../core/kit/kit-pages.ts";
+import { finishPdf } from "./finish-pdf.ts";
 import type { KitProgress } from "./kit-progress.ts";
-import { addPrintHints } from "./print-hints.ts";
-import { type TypesetKit, typesetKit } from "./typeset.ts";
+import { type PreparedPicture, preparePictures } from "./prepare-pictures.ts";
+import { type SetPicture, type TypesetKit, typesetKit } from "./typeset.ts";
 
 /** A PDF must have a title, for those who hear it. */
 const UNNAMED = "Card kit";
@@ -20,18 +21,31 @@ export async function printKit(
   pictures: ReadonlyMap<string, PictureRecord>,
   onProgress: (progress: KitProgress) => void = () => undefined,
 ): Promise<PrintedKit> {
-  const pages = kitPages(plan);
+  const pages = kitPages(plan, (picture) => pictures.get(picture));
   if (!pages.ok)
     throw new FailureError("invalid-input", `${pages.error.charAt(0).toUpperCase()}${pages.error.slice(1)}.`);
-  if (pages.value.length === 0) throw new FailureError("invalid-input", "There is nothing to print.");
-  const { title, language } = plan.style;
   const total = pages.value.length;
+  if (total === 0) throw new FailureError("invalid-input", "There is nothing to print.");
+  const prepared = await preparePictures(pages.value, pictures, (done, of) =>
+    onProgress({ step: "pictures", done, total: of }),
+  );
   onProgress({ step: "setting", done: 0, total });
-  const set = typesetKit({ title: title === "" ? UNNAMED : title, language, pages: pages.value, pictures });
+  const { title, language } = plan.style;
+  const named = title === "" ? UNNAMED : title;
+  const standIns = new Map([...prepared].map(([hash, one]) => [hash, standInOf(one)]));
+  const set = typesetKit({ title: named, language, pages: pages.value, pictures: standIns });
   onProgress({ step: "finishing", done: total, total });
   return {
-    pdf: await addPrintHints(set.pdf, plan.turn),
+    pdf: await finishPdf(set.pdf, { turn: plan.turn, pages: pages.value, pictures: [...prepared.values()] }),
     notices: [...set.notices, ...coarsePictures(pages.value, (picture) => pictures.get(picture))],
     pages: total,
   };
 }
+
+/** Its size is that of the picture, so that it is laid out as the picture will be. */
+const standInOf = ({ width, height, standIn }: PreparedPicture): SetPicture => ({
+  width,
+  height,
+  mime: "image/png",
+  bytes: standIn,
+});

@@ -67,24 +67,20 @@ export const TEMPLATE = String.raw`
   stroke: if item.frame { 0.2mm + rgb("#8b938e") } else { none },
 ))
 
-// A region is given in shares of the picture, which is as large as it fits into its box.
-#let draw-region(item, region) = {
-  let natural = measure(image(item.file))
-  let scale = calc.min(item.width * 1mm / natural.width, item.height * 1mm / natural.height)
-  let (width, height) = (natural.width * scale, natural.height * scale)
+// A region is given in shares of the picture.
+#let draw-region(image, region) = {
   let covered = region.look == "covered"
   place(top + left,
-    dx: (item.width * 1mm - width) / 2 + region.x * width, dy: (item.height * 1mm - height) / 2 + region.y * height,
-    mark(rect(width: region.width * width, height: region.height * height,
+    dx: (image.x + region.x * image.width) * 1mm, dy: (image.y + region.y * image.height) * 1mm,
+    mark(rect(width: region.width * image.width * 1mm, height: region.height * image.height * 1mm,
       fill: if covered { shade(0.4) } else { none },
       stroke: if covered { 0.4mm + white } else { 0.6mm + inks.text })))
 }
 
-#let draw-picture(item) = block(width: item.width * 1mm, height: item.height * 1mm, {
-  place(top + left, block(width: item.width * 1mm, height: item.height * 1mm,
-    align(center + horizon, image(item.file, alt: item.alt, width: item.width * 1mm, height: item.height * 1mm, fit: "contain"))))
-  let region = item.at("region", default: none)
-  if region != none { context draw-region(item, region) }
+#let draw-picture(item) = block(width: item.width * 1mm, height: item.height * 1mm, clip: item.image.x < 0 or item.image.y < 0, {
+  place(top + left, dx: item.image.x * 1mm, dy: item.image.y * 1mm,
+    image(item.file, alt: item.alt, width: item.image.width * 1mm, height: item.image.height * 1mm, fit: "stretch"))
+  if item.region != none { draw-region(item.image, item.region) }
 })
 
 #let draw(item) = {

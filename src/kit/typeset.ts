@@ -6,9 +6,17 @@ import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import { correction, generate } from "lean-qr";
 import { toSvgSource } from "lean-qr/extras/svg";
 import type { CodeItem, KitPage, PageItem } from "../core/kit/page.ts";
+import type { Size } from "../core/kit/paper.ts";
+import { placePicture } from "../core/kit/place-picture.ts";
 import { sizeTrial, type WidthOf } from "../core/kit/size-trial.ts";
 import { chooseFonts, type FontChoice, type TextToSet } from "./fonts.ts";
 import { TEMPLATE } from "./template.ts";
+
+/** A picture as the engine gets it: its size in dots, and the picture itself or something that stands for it. */
+export interface SetPicture extends Size {
+  readonly mime: string;
+  readonly bytes: Uint8Array;
+}
 
 /** What is to be printed. */
 export interface KitDocument {
@@ -17,7 +25,7 @@ export interface KitDocument {
   readonly language: string;
   readonly pages: readonly KitPage[];
   /** Every picture that the pages name, as PNG, JPEG or WebP. */
-  readonly pictures: ReadonlyMap<string, { readonly mime: string; readonly bytes: Uint8Array }>;
+  readonly pictures: ReadonlyMap<string, SetPicture>;
 }
 
 /** A PDF, and in whole sentences what did not come out as it should. */
@@ -29,8 +37,7 @@ export interface TypesetKit {
 const EXTENSIONS: Readonly<Record<string, string>> = { "image/png": "png", "image/jpeg": "jpg", "image/webp": "webp" };
 
 /**
- * Sets pages as a tagged PDF (PDF/UA-1) with its fonts embedded; the same pages give the same bytes. Holds the thread
- * for as long as it takes. Throws if the engine refuses, which no text of a person can bring about.
+ * Sets pages as a tagged PDF (PDF/UA-1) with its fonts embedded; the same pages give the same bytes. Holds the thread for as long as it takes. Throws if the engine refuses, which no text of a person can bring about.
  */
 export const typesetKit = (kit: KitDocument, trialOf: typeof sizeTrial = sizeTrial): TypesetKit =>
   withEngine(kit, trialOf, (setPages) => {
@@ -71,15 +78,11 @@ function withEngine<T>(kit: KitDocument, trialOf: typeof sizeTrial, work: (setPa
     const compiler = NodeCompiler.create({ workspace, fontArgs: [{ fontBlobs: [...fonts.blobs] }] });
     const map = (name: string, bytes: string | Uint8Array): void =>
       compiler.mapShadow(join(workspace, name), Buffer.from(bytes));
-    const files = new Map(
-      [...kit.pictures].map(([hash, { mime, bytes }]) => [hash, { name: `${hash}.${EXTENSIONS[mime]}`, bytes }]),
-    );
-    for (const { name, bytes } of files.values()) map(name, bytes);
+    for (const [hash, picture] of kit.pictures) map(pictureFile(hash, picture), picture.bytes);
     for (const [name, code] of codesOf(kit.pages)) map(name, drawCode(code));
-    const fileOf = (picture: string): string => `/${files.get(picture)?.name}`;
     map("kit.typ", TEMPLATE);
     const made = work((pages) => {
-      map("kit.json", JSON.stringify(toData({ ...kit, pages }, fonts, { fileOf, trialOf })));
+      map("kit.json", JSON.stringify(toData({ ...kit, pages }, fonts, trialOf)));
       const done = compiler.compile({ mainFilePath: join(workspace, "kit.typ") });
       const { result } = done;
       if (!result)
@@ -121,12 +124,9 @@ const codeFile = ({ content, quiet }: CodeItem): string => `code-${quiet}-${Buff
 const drawCode = ({ content, quiet }: CodeItem): string =>
   toSvgSource(generate(content, { minCorrectionLevel: correction.M }), { pad: quiet });
 
-interface Means {
-  readonly fileOf: (picture: string) => string;
-  readonly trialOf: typeof sizeTrial;
-}
+const pictureFile = (hash: string, { mime }: SetPicture): string => `${hash}.${EXTENSIONS[mime]}`;
 
-function toData(kit: KitDocument, fonts: FontChoice, { fileOf, trialOf }: Means): unknown {
+function toData(kit: KitDocument, fonts: FontChoice, trialOf: typeof sizeTrial): unknown {
   const set = (text: string, language: string): string => fonts.settable(toText(text), language);
   const item = (one: PageItem): unknown => {
     if (one.kind === "text") {
@@ -136,8 +136,15 @@ function toData(kit: KitDocument, fonts: FontChoice, { fileOf, trialOf }: Means)
       const trial = trialOf({ ...one, longest, runs }, widthOf);
       return { ...one, longest, runs, fonts: fonts.familiesFor(one.language), trial };
     }
-    if (one.kind === "picture") return { ...one, file: fileOf(one.picture) };
-    if (one.kind === "code") return { ...one, kind: "picture", file: `/${codeFile(one)}` };
+    if (one.kind === "picture") {
+      const picture = kit.pictures.get(one.picture);
+      if (!picture) throw new Error(`no bytes for the picture ${one.picture}`);
+      return { ...one, file: `/${pictureFile(one.picture, picture)}`, image: placePicture(one, picture) };
+    }
+    if (one.kind === "code") {
+      const image = { x: 0, y: 0, width: one.width, height: one.height };
+      return { ...one, kind: "picture", file: `/${codeFile(one)}`, image, region: null };
+    }
     return one;
   };
   const pages = kit.pages.map((page) => ({ ...page, items: page.items.map(item) }));

@@ -92,12 +92,12 @@ export function addKitRoutes(api: Api, context: Context, { jobs, previewer }: Ki
 
 /** A kit as it came, in the words of the use case. */
 function choicesOf(kit: z.output<typeof kitSchema>): KitChoices {
-  const { subjects, only, parts, paper, card, turn, mark, right, down, language, days, names, nameOnCards, start } =
-    kit;
+  const { subjects, only, parts, paper, card, turn, mark, right, down, bleed, language, days } = kit;
+  const { names, nameOnCards, start } = kit;
   const pack = names.length > 0 ? { pack: { names, onCards: nameOnCards, start } } : {};
   const offset = [right, down] as const;
   return {
-    ...{ subjects, card, turn, mark, language, days, offset, ...pack },
+    ...{ subjects, card, turn, mark, language, days, offset, bleed, ...pack },
     only: names.length > 0 ? "all" : only,
     parts: new Set(parts),
     sheet: paper ?? card,
@@ -112,9 +112,12 @@ async function previewOf(
   wanted: number,
 ): Promise<KitPreview> {
   const { plan, cards } = await planKit(context, choices);
-  const { sheet, parts, pages } = sheetPagesOf(plan, wanted);
+  const first = sheetPagesOf(plan, wanted);
+  const pictures = await picturesOn(context, first.pages);
+  // Only with the pictures of a sheet is it known which of them fill a side.
+  const { sheet, parts, pages } =
+    plan.bleed > 0 && pictures.size > 0 ? sheetPagesOf(plan, wanted, (picture) => pictures.get(picture)) : first;
   const count = countKitPages(plan);
-  const pictures = await picturesOn(context, pages);
   const filled = pages.filter(({ items }) => items.length > 0);
   const { title, language } = plan.style;
   const drawn =

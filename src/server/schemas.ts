@@ -14,7 +14,7 @@ import { isLanguageTag } from "../core/facts/language-tag.ts";
 import { TEXT_FIELDS } from "../core/facts/text-fields.ts";
 import { parseNames } from "../core/kit/class-names.ts";
 import { KIT_PARTS } from "../core/kit/kit-pages.ts";
-import { parseCardSize, parseSheetSize, type Size } from "../core/kit/paper.ts";
+import { BLEED_LIMITS, isBleed, parseCardSize, parseSheetSize, type Size } from "../core/kit/paper.ts";
 import { isEntryId } from "../core/log/entry-id.ts";
 import type { Result } from "../core/result.ts";
 
@@ -359,6 +359,8 @@ export const kitSchema = z
     mark: z.enum(["number", "code", "both", "none"]),
     right: shift,
     down: shift,
+    /** Millimetres by which a picture that fills a side runs past the cut. */
+    bleed: z.number().refine(isBleed, `must be 0, or ${BLEED_LIMITS.least} to ${BLEED_LIMITS.most} mm`).default(0),
     language: z.string().regex(/^[a-z]{2,3}$/, "must be a code of ISO 639 such as en"),
     days: z.number().int().min(1).max(CALENDAR_DAYS.most).default(CALENDAR_DAYS.usual),
     /** One name a line: a box for each of them. */

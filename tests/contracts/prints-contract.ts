@@ -58,6 +58,7 @@ export function printsContract(newDatabase: NewDatabase): void {
       turn: "long",
       mark: "number",
       offset: [0, 0],
+      bleed: 0,
       language: "en",
       timeZone: "Europe/Lisbon",
     });

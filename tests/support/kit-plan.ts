@@ -36,6 +36,7 @@ export const kitPlan = (more: Partial<KitPlan>): KitPlan => ({
   card: cardSize("a7"),
   turn: "long",
   offset: [0, 0],
+  bleed: 0,
   style: { title: "The night sky", mark: "number", language: "en" },
   cards: [],
   chart: spreadChart([1, 2, 4, 8], [1, 1, 2, 2]),

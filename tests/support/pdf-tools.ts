@@ -11,10 +11,20 @@ export interface GreyPage {
   readonly dots: Uint8Array;
 }
 
+/** A picture in a PDF: dots, packing, and dots an inch as it is printed. */
+export interface PdfImage {
+  readonly width: number;
+  readonly height: number;
+  readonly packing: string;
+  readonly dpi: number;
+}
+
 /** What the readers find in a PDF. */
 export interface PdfReading {
-  /** Lines of `pdfinfo` for every page. */
+  /** Lines of `pdfinfo` for every page, with the boxes of each. */
   readonly info: string;
+  /** One row of `pdfimages` for every picture. */
+  readonly images: readonly PdfImage[];
   /** One row of `pdffonts` for every font. */
   readonly fonts: readonly string[];
   /** Text of each page, in the order in which it stands in the file. */
@@ -41,12 +51,14 @@ export function readPdf(pdf: Uint8Array): PdfReading {
     if (done.status !== 0) complaints += `${program} ended with ${done.status}\n`;
     return done.stdout;
   };
-  const info = run("pdfinfo", "-l", "9999", file);
+  const info = run("pdfinfo", "-box", "-l", "9999", file);
+  const images = run("pdfimages", "-list", file).trim().split("\n").slice(2).map(parseImage);
   const fonts = run("pdffonts", file).trim().split("\n").slice(2);
   const pages = run("pdftotext", "-raw", file, "-").split("\f").slice(0, -1);
   run("mutool", "draw", "-q", "-F", "text", "-o", join(folder, "mutool.txt"), file);
   return {
     info,
+    images,
     fonts,
     pages,
     complaints,
@@ -68,6 +80,12 @@ export function readPdf(pdf: Uint8Array): PdfReading {
     },
     close: () => rmSync(folder, { recursive: true }),
   };
+}
+
+/** Columns: page, number, type, width, height, colour, components, bits, encoding, interpolated, object, ID, x-ppi, y-ppi … */
+function parseImage(row: string): PdfImage {
+  const cells = row.trim().split(/\s+/);
+  return { width: Number(cells[3]), height: Number(cells[4]), packing: cells[8] ?? "", dpi: Number(cells[12]) };
 }
 
 /** A binary PGM: "P5", width, height, 255, then a byte for every dot. */

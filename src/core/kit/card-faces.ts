@@ -2,10 +2,11 @@
 
 import { printedNumber } from "../cards/card-number.ts";
 import { BLANK, type CardSide } from "../cards/cards.ts";
+import type { PictureHash } from "../facts/fact.ts";
 import { formulaRuns } from "../text/formula-runs.ts";
 import { guessLanguage, longestWord } from "./guess-language.ts";
 import type { Slot } from "./impose.ts";
-import { type PageItem, type TextItem, type TextRun, textItem, turnWith } from "./page.ts";
+import { type PageItem, type PictureItem, type TextItem, type TextRun, textItem, turnWith } from "./page.ts";
 
 /** A card to be printed. */
 export interface KitCard {
@@ -75,7 +76,7 @@ function bodyItems(card: KitCard, side: "prompt" | "answer", room: Slot, style: 
   if (picture) {
     const height = main.height * pictureShare - (text.length > 0 ? 1 : 0);
     const region = cover && { ...cover, look: side === "prompt" ? ("covered" as const) : ("outlined" as const) };
-    items.push({ kind: "picture", ...main, height, picture, alt: pictureWords(card, side), region });
+    items.push({ ...pictureItem(card, side, { ...main, height }, picture), region });
   }
   if (text.length > 0) items.push(fittedText(below, text, { ...FACE.prompt, lie: "middle", name }, style));
   if (notes.length > 0) {
@@ -86,13 +87,28 @@ function bodyItems(card: KitCard, side: "prompt" | "answer", room: Slot, style: 
   return items;
 }
 
+/** The picture of a side, whole in a place. */
+export const pictureItem = (
+  card: KitCard,
+  side: "prompt" | "answer",
+  place: Slot,
+  picture: PictureHash,
+): PictureItem => ({
+  kind: "picture",
+  fit: "whole",
+  ...place,
+  picture,
+  alt: pictureWords(card, side),
+  region: null,
+});
+
 function pictureWords(card: KitCard, side: "prompt" | "answer"): string {
   if (card.pictureAlt !== "") return card.pictureAlt;
   return side === "prompt" ? `Picture asked on card ${printedNumber(card.number)}` : "Picture of the answer";
 }
 
 /** What stands small below the answer, a line each. */
-function notesOf(card: KitCard): readonly TextRun[] {
+export function notesOf(card: KitCard): readonly TextRun[] {
   const credit = [card.pictureSource, card.pictureLicence].filter((one) => one !== "").join(", ");
   const lines = [card.note, card.story, card.why, card.source, credit === "" ? "" : `Picture: ${credit}`];
   const filled = lines.filter((line) => line !== "");
@@ -115,7 +131,8 @@ function fittedText(place: Slot, runs: readonly TextRun[], more: Partial<TextIte
   return textItem(place, all, { align: "center", ...more, runs, language: code, direction, longest });
 }
 
-function edgeItems(card: KitCard, side: "prompt" | "answer", slot: Slot, style: FaceStyle): readonly PageItem[] {
+/** Title, number and code of a side, near its edges. */
+export function edgeItems(card: KitCard, side: "prompt" | "answer", slot: Slot, style: FaceStyle): readonly PageItem[] {
   const items: PageItem[] = [];
   const number = printedNumber(card.number);
   const line = { turned: false, x: slot.x + FACE.side, width: slot.width / 2 - FACE.side, height: 3.5 };

@@ -26,6 +26,15 @@ const apart = (a: Slot, b: Slot): boolean =>
   a.y + a.height <= b.y + ROUNDING ||
   b.y + b.height <= a.y + ROUNDING;
 
+/** A hair smaller, so that rounding is no overlap. */
+const hairless = (slot: Slot): Slot => ({
+  ...slot,
+  x: slot.x + 1e-6,
+  y: slot.y + 1e-6,
+  width: slot.width - 2e-6,
+  height: slot.height - 2e-6,
+});
+
 describe("cards on a sheet", () => {
   it.each([
     // ISO 216: eight A7 and four A6 make an A4. The others are worked out by hand.
@@ -87,6 +96,31 @@ describe("cards on a sheet", () => {
           if (back.turned) expect([back.x, back.y]).toEqual([front.x, front.y + front.height]);
           else expect([back.x, back.y]).toEqual([front.x + front.width, front.y]);
         }
+      }),
+    );
+  });
+
+  it("keep so far apart that pictures can run past every cut but never over a fold or each other", () => {
+    fc.assert(
+      fc.property(sheets, cards, turns, fc.constantFrom(1, 2, 3.5), (sheet, card, turn, bleed) => {
+        const laid = impose(sheet, card, turn, bleed);
+        if (!laid.ok) return;
+        const { grid, fronts, backs } = laid.value;
+        const pages = turn === "fold" ? [[...fronts, ...backs]] : [fronts, backs];
+        for (const page of pages)
+          for (const [i, slot] of page.entries()) {
+            const { spread } = slot;
+            expect(spread.turned).toBe(slot.turned);
+            const past = [slot.x - spread.x, slot.y - spread.y];
+            past.push(spread.width - slot.width - (past[0] ?? 0), spread.height - slot.height - (past[1] ?? 0));
+            const folded = past.filter((by) => Math.abs(by) < ROUNDING * 1000);
+            expect(folded).toHaveLength(turn === "fold" ? 1 : 0);
+            for (const by of past.filter((one) => !folded.includes(one))) expect(by).toBeCloseTo(bleed, 6);
+            expect(Math.min(spread.x, spread.y)).toBeGreaterThanOrEqual(-ROUNDING * 1000);
+            expect(spread.x + spread.width).toBeLessThanOrEqual(grid.sheet.width + ROUNDING * 1000);
+            expect(spread.y + spread.height).toBeLessThanOrEqual(grid.sheet.height + ROUNDING * 1000);
+            for (const other of page.slice(i + 1)) expect(apart(spread, hairless(other.spread))).toBe(true);
+          }
       }),
     );
   });

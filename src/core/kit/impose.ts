@@ -20,11 +20,21 @@ export interface Grid {
   readonly rows: number;
 }
 
+/** A place for one side of a card. */
+export interface CardSlot extends Slot {
+  /** As far as a picture may run past the cut, which is never over a fold. */
+  readonly spread: Slot;
+}
+
 /** The places of a sheet's cards: `backs[i]` is behind `fronts[i]`; with folding both are on the one page. */
 export interface Imposition {
+  /** Its cells are the cards, or front and back of a folded one, with `bleed` round them. */
   readonly grid: Grid;
-  readonly fronts: readonly Slot[];
-  readonly backs: readonly Slot[];
+  readonly turn: Turn;
+  /** Millimetres round every card that are cut away. */
+  readonly bleed: number;
+  readonly fronts: readonly CardSlot[];
+  readonly backs: readonly CardSlot[];
 }
 
 /** Rounding that a size in inches may bring, in millimetres. */
@@ -62,14 +72,31 @@ export const cellsOf = (grid: Grid): readonly Slot[] =>
     cellAt(grid, i % grid.columns, Math.floor(i / grid.columns)),
   );
 
-/** Lays cards on a sheet. However it is printed, a finished card is turned sideways, like a page. */
-export function impose(sheet: Size, card: Size, turn: Turn): Result<Imposition, string> {
-  if (turn === "fold") return imposeFolded(sheet, card);
-  const filled = fillSheet(sheet, card);
+/** A rectangle that is `by` millimetres larger on every side. */
+export const grow = <T extends Size>(size: T, by: number): T => ({
+  ...size,
+  width: size.width + 2 * by,
+  height: size.height + 2 * by,
+});
+
+/** Lays cards on a sheet, with `bleed` millimetres round each. However it is printed, a finished card is turned sideways, like a page. */
+export function impose(sheet: Size, card: Size, turn: Turn, bleed = 0): Result<Imposition, string> {
+  if (turn === "fold") return imposeFolded(sheet, card, bleed);
+  const filled = fillSheet(sheet, grow(card, bleed));
   if (!filled.ok) return filled;
-  const fronts = cellsOf(filled.value);
-  return ok({ grid: filled.value, fronts, backs: fronts.map((slot) => behind(filled.value.sheet, slot, turn)) });
+  const grid = filled.value;
+  const fronts = cellsOf(grid).map((spread) => ({ ...inside(spread, bleed), spread }));
+  const back = (slot: Slot): Slot => behind(grid.sheet, slot, turn);
+  const backs = fronts.map((slot) => ({ ...back(slot), spread: back(slot.spread) }));
+  return ok({ grid, turn, bleed, fronts, backs });
 }
+
+/** What is left of a rectangle within an edge. */
+export const inside = (slot: Slot, edge: number): Slot => ({
+  ...grow(slot, -edge),
+  x: slot.x + edge,
+  y: slot.y + edge,
+});
 
 /**
  * Where the back of a slot is on the other page. Over a vertical edge left and right change places. Over a horizontal
@@ -84,22 +111,30 @@ export function behind(sheet: Size, slot: Slot, turn: "long" | "short"): Slot {
 }
 
 /** Front and back beside each other, or the back below on its head: whichever brings more cards onto a sheet. */
-function imposeFolded(sheet: Size, card: Size): Result<Imposition, string> {
-  const beside = fillSheet(sheet, { width: 2 * card.width, height: card.height });
-  const below = fillSheet(sheet, { width: card.width, height: 2 * card.height });
+function imposeFolded(sheet: Size, card: Size, bleed: number): Result<Imposition, string> {
+  const beside = fillSheet(sheet, grow({ width: 2 * card.width, height: card.height }, bleed));
+  const below = fillSheet(sheet, grow({ width: card.width, height: 2 * card.height }, bleed));
   const useBelow = below.ok && (!beside.ok || count(below.value) > count(beside.value));
   const filled = useBelow ? below : beside;
   if (!filled.ok) return filled;
-  const cells = cellsOf(filled.value);
-  return ok({
-    grid: filled.value,
-    fronts: cells.map((cell) => ({ ...cell, ...card })),
-    backs: cells.map((cell) =>
-      useBelow
-        ? { ...cell, ...card, y: cell.y + card.height, turned: true }
-        : { ...cell, ...card, x: cell.x + card.width },
-    ),
-  });
+  const halves = cellsOf(filled.value).map((cell) => foldCell(cell, card, { bleed, useBelow }));
+  const [fronts, backs] = [halves.map(([front]) => front), halves.map(([, back]) => back)];
+  return ok({ grid: filled.value, turn: "fold", bleed, fronts, backs });
+}
+
+function foldCell(
+  cell: Slot,
+  card: Size,
+  { bleed, useBelow }: { readonly bleed: number; readonly useBelow: boolean },
+): readonly [CardSlot, CardSlot] {
+  const front = { ...inside(cell, bleed), ...card };
+  const half = useBelow ? { height: cell.height / 2 } : { width: cell.width / 2 };
+  const fold = useBelow ? { y: front.y + card.height, turned: true } : { x: front.x + card.width };
+  const back = { ...front, ...fold };
+  return [
+    { ...front, spread: { ...cell, ...half } },
+    { ...back, spread: { ...cell, ...half, ...fold } },
+  ];
 }
 
 const count = ({ columns, rows }: Grid): number => columns * rows;

@@ -34,6 +34,7 @@ const plan = (more: Partial<KitPlan>): KitPlan => ({
   card: { width: 105, height: 74 },
   turn: "long",
   offset: [0, 0],
+  bleed: 0,
   style: { title: "The night sky", mark: "both", language: "en" },
   cards: [card(1)],
   chart,
@@ -43,7 +44,7 @@ const plan = (more: Partial<KitPlan>): KitPlan => ({
 });
 
 const pagesOf = (more: Partial<KitPlan>): readonly KitPage[] => {
-  const pages = kitPages(plan(more));
+  const pages = kitPages(plan(more), () => undefined);
   if (!pages.ok) throw new Error(pages.error);
   return pages.value;
 };

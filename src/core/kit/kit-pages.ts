@@ -3,13 +3,14 @@ import type { Chart } from "../chart/chart.ts";
 import { fail, ok, type Result } from "../result.ts";
 import { calendarPages, type PrintedDay } from "./calendar-pages.ts";
 import type { FaceStyle, KitCard } from "./card-faces.ts";
-import { cardPages, type Offset } from "./card-pages.ts";
+import { cardPages, type DotsOf, type Offset } from "./card-pages.ts";
 import { chartTablePages, rulerPages } from "./chart-pages.ts";
 import { dividerPages } from "./divider-pages.ts";
 import { calibrationPages, instructionPage } from "./help-pages.ts";
-import { type Imposition, impose, type Turn } from "./impose.ts";
+import { grow, type Imposition, impose, type Turn } from "./impose.ts";
 import type { KitPage } from "./page.ts";
 import type { Size } from "./paper.ts";
+import { dotsAnInch } from "./place-picture.ts";
 import { pocketPages } from "./pocket-calendar.ts";
 import type { SittingSheet } from "./sheet-layout.ts";
 import { sheetPages } from "./sheet-pages.ts";
@@ -45,6 +46,8 @@ export interface KitPlan {
   readonly card: Size;
   readonly turn: Turn;
   readonly offset: Offset;
+  /** Millimetres by which a side that is a picture alone is printed past the cut; cards then keep apart. */
+  readonly bleed: number;
   readonly style: FaceStyle;
   readonly cards: readonly KitCard[];
   readonly chart: Chart;
@@ -66,18 +69,21 @@ export interface PartPages {
 export type KitPagesResult<T> = Result<readonly T[], string>;
 
 /** The pages of a kit, one after another. Fails as `kitParts` does. */
-export function kitPages(plan: KitPlan): KitPagesResult<KitPage> {
-  const parts = kitParts(plan);
+export function kitPages(plan: KitPlan, dotsOf?: DotsOf): KitPagesResult<KitPage> {
+  const parts = kitParts(plan, dotsOf);
   return parts.ok ? ok(parts.value.flatMap(({ pages }) => pages)) : parts;
 }
 
 /**
  * A kit part by part. With cards that are turned over every page of the other parts has an empty back, so that the
  * whole can be printed on both sides in one go. A class pack holds all parts of the first person, then those of the
- * next; the calibration page comes once. Fails if cards or dividers are too large for the sheet.
+ * next; the calibration page comes once. `dotsOf` is asked only if there is bleed; a picture of unknown size keeps its
+ * white edge. Fails if cards or dividers are too large for the sheet.
  */
-export function kitParts(plan: KitPlan): KitPagesResult<PartPages> {
-  const laid = impose(plan.sheet, plan.card, plan.turn);
+export function kitParts(plan: KitPlan, dotsOf: DotsOf = () => undefined): KitPagesResult<PartPages> {
+  const { sheet, card, turn, bleed } = plan;
+  const own = sheet.width === card.width && sheet.height === card.height;
+  const laid = impose(own ? grow(sheet, bleed) : sheet, card, turn, bleed);
   if (!laid.ok) return laid;
   const dividers = plan.parts.has("dividers") ? dividerPages(plan.chart, plan.card, plan.sheet) : ok([]);
   if (!dividers.ok) return fail(`The dividers: ${dividers.error}`);
@@ -85,14 +91,20 @@ export function kitParts(plan: KitPlan): KitPagesResult<PartPages> {
   for (const [i, owner] of (plan.pack?.names ?? [""]).entries())
     for (const part of KIT_PARTS) {
       if (!plan.parts.has(part) || (part === "calibration" && i > 0)) continue;
-      const pages = partPages(part, plan, laid.value, owner);
+      const pages = partPages(part, plan, { laid: laid.value, dotsOf, owner });
       if (pages.length > 0) parts.push({ part, owner: part === "calibration" ? "" : owner, pages });
     }
   return ok(parts);
 }
 
-function partPages(part: KitPart, plan: KitPlan, laid: Imposition, owner: string): readonly KitPage[] {
-  const { sheet, card, turn, offset, chart } = plan;
+interface PartMeans {
+  readonly laid: Imposition;
+  readonly dotsOf: DotsOf;
+  readonly owner: string;
+}
+
+function partPages(part: KitPart, plan: KitPlan, { laid, dotsOf, owner }: PartMeans): readonly KitPage[] {
+  const { sheet, card, turn, offset, style, chart } = plan;
   const single = (pages: readonly KitPage[]): readonly KitPage[] =>
     turn === "fold" ? pages : pages.flatMap((page) => [page, { ...page, items: [] }]);
   switch (part) {
@@ -101,7 +113,7 @@ function partPages(part: KitPart, plan: KitPlan, laid: Imposition, owner: string
     case "instructions":
       return single([instructionPage(sheet, owner)]);
     case "cards":
-      return cardPages(cardsFor(plan, owner), laid, plan.style, offset);
+      return cardPages(cardsFor(plan, owner), laid, { style, offset, dotsOf });
     case "dividers": {
       const dividers = dividerPages(chart, card, sheet, owner);
       return single(dividers.ok ? dividers.value : []);
@@ -146,7 +158,7 @@ export function coarsePictures(
     page.items.flatMap((item) => {
       const dots = item.kind === "picture" ? sizeOf(item.picture) : undefined;
       if (item.kind !== "picture" || !dots) return [];
-      const dpi = Math.max(dots.width / item.width, dots.height / item.height) * 25.4;
+      const dpi = dotsAnInch(item, dots);
       if (dpi >= LEAST_DPI) return [];
       return [`A picture is printed with ${Math.round(dpi)} dots an inch and looks coarse: ${item.alt}.`];
     }),

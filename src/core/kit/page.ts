@@ -30,9 +30,11 @@ export interface TextItem extends Slot {
   readonly heading: 0 | 1 | 2;
 }
 
-/** A picture fitted into a box and centred in it, and the region of it that is covered or outlined. */
+/** A picture in the middle of a box, and the region of it that is covered or outlined. */
 export interface PictureItem extends Slot {
   readonly kind: "picture";
+  /** As large as it can be seen whole, or filling the box, what is too much cut off. */
+  readonly fit: "whole" | "filling";
   readonly picture: PictureHash;
   readonly alt: string;
   readonly region: (Region & { readonly look: "covered" | "outlined" }) | null;
@@ -70,6 +72,8 @@ export type PageItem = TextItem | PictureItem | CodeItem | LineItem | BoxItem;
 /** One side of a sheet. */
 export interface KitPage extends Size {
   readonly items: readonly PageItem[];
+  /** Millimetres on every side that are cut away, if the page is one card; usually nothing. */
+  readonly bleed?: number;
 }
 
 /** The usual text item, with what differs. */

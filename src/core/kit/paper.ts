@@ -27,6 +27,13 @@ export const CARD_LIMITS = { least: 40, most: 420 } as const;
 /** How small and how large a sheet can be, in millimetres. */
 export const SHEET_LIMITS = { least: 70, most: 900 } as const;
 
+/** How much can be cut away round a card, in millimetres, if anything is: strokes to cut along lie in it. Common practice is 3. */
+export const BLEED_LIMITS = { least: 1, most: 5 } as const;
+
+/** Whether so much can be cut away round every card. */
+export const isBleed = (millimetres: number): boolean =>
+  millimetres === 0 || (millimetres >= BLEED_LIMITS.least && millimetres <= BLEED_LIMITS.most);
+
 /** The sheet that a text names: a4, letter, or width × height such as 200x250mm; it stands upright. */
 export function parseSheetSize(text: string): Result<Size, string> {
   const known = Object.hasOwn(SHEETS, text.toLowerCase()) ? SHEETS[text.toLowerCase()] : undefined;

@@ -31,6 +31,7 @@ export async function printSheet(
     card: { width: 105, height: 74 },
     turn: "fold",
     offset: [0, 0],
+    bleed: 0,
     style: { title: "The night sky", mark: "number", language: "en" },
     cards: [],
     chart: spreadChart([1, 2, 4], [1, 1, 1]),
