@@ -23,6 +23,9 @@ export interface PdfImage {
 export interface PdfReading {
   /** Lines of `pdfinfo` for every page, with the boxes of each. */
   readonly info: string;
+  /** What the file says of itself (XMP), and its structure for those who hear it. */
+  readonly metadata: string;
+  readonly structure: string;
   /** One row of `pdfimages` for every picture. */
   readonly images: readonly PdfImage[];
   /** One row of `pdffonts` for every font. */
@@ -52,12 +55,15 @@ export function readPdf(pdf: Uint8Array): PdfReading {
     return done.stdout;
   };
   const info = run("pdfinfo", "-box", "-l", "9999", file);
+  const [metadata, structure] = [run("pdfinfo", "-meta", file), run("pdfinfo", "-struct", file)];
   const images = run("pdfimages", "-list", file).trim().split("\n").slice(2).map(parseImage);
   const fonts = run("pdffonts", file).trim().split("\n").slice(2);
   const pages = run("pdftotext", "-raw", file, "-").split("\f").slice(0, -1);
   run("mutool", "draw", "-q", "-F", "text", "-o", join(folder, "mutool.txt"), file);
   return {
     info,
+    metadata,
+    structure,
     images,
     fonts,
     pages,
