@@ -1,10 +1,11 @@
-// What the engine cannot write into a PDF: the pictures themselves, where a page is cut, and what the print window
-// should choose: both sides, which edge, and never to scale.
+// What the engine cannot write into a PDF: the pictures themselves, where a page is cut, text that is copied as it was
+// written, and what the print window should choose: both sides, which edge, and never to scale.
 import { inflateSync } from "node:zlib";
 import { Duplex, PDFBool, PDFDict, PDFDocument, PDFName, PDFRawStream, PrintScaling } from "pdf-lib";
 import type { Turn } from "../core/kit/impose.ts";
 import type { KitPage } from "../core/kit/page.ts";
 import type { PreparedPicture } from "./prepare-pictures.ts";
+import { silenceMarks } from "./silence-marks.ts";
 
 const DUPLEX: Readonly<Record<Turn, Duplex>> = {
   long: Duplex.DuplexFlipLongEdge,
@@ -25,6 +26,7 @@ export interface Finish {
 export async function finishPdf(pdf: Uint8Array, { turn, pages, pictures }: Finish): Promise<Uint8Array> {
   const document = await PDFDocument.load(pdf, { updateMetadata: false });
   putPictures(document, pictures);
+  silenceMarks(document);
   for (const [i, { bleed = 0 }] of pages.entries()) if (bleed > 0) setBoxes(document, i, bleed * POINTS);
   const preferences = document.catalog.getOrCreateViewerPreferences();
   preferences.setDuplex(DUPLEX[turn]);

@@ -32,12 +32,17 @@ export interface PdfReading {
   readonly fonts: readonly string[];
   /** Text of each page, in the order in which it stands in the file. */
   readonly pages: readonly string[];
+  /** Text of each page as it is seen, line by line, without marks of direction. */
+  readonly seen: readonly string[];
   /** What the readers complained about. */
   readonly complaints: string;
   /** A page, counted from 1, drawn with so many dots an inch. */
   draw(page: number, dpi: number): GreyPage;
   close(): void;
 }
+
+/** What readers put round text that runs from right to left. */
+const DIRECTION = /[\u202a-\u202e]/g;
 
 /** Reads a PDF. Throws one clear sentence if a reader is not installed. */
 export function readPdf(pdf: Uint8Array): PdfReading {
@@ -59,6 +64,7 @@ export function readPdf(pdf: Uint8Array): PdfReading {
   const images = run("pdfimages", "-list", file).trim().split("\n").slice(2).map(parseImage);
   const fonts = run("pdffonts", file).trim().split("\n").slice(2);
   const pages = run("pdftotext", "-raw", file, "-").split("\f").slice(0, -1);
+  const seen = run("pdftotext", file, "-").replace(DIRECTION, "").split("\f").slice(0, -1);
   run("mutool", "draw", "-q", "-F", "text", "-o", join(folder, "mutool.txt"), file);
   return {
     info,
@@ -67,6 +73,7 @@ export function readPdf(pdf: Uint8Array): PdfReading {
     images,
     fonts,
     pages,
+    seen,
     complaints,
     draw(page, dpi) {
       run(
