@@ -100,6 +100,21 @@ describe("a whole kit", () => {
     });
   });
 
+  it("is heard in the order in which it is read, every text by itself, pictures and codes in their place", async () => {
+    const cards = [card(1042, "Brightest star of Lyra", "Vega"), card(318, "Second planet", "Venus")];
+    const style = { title: "The night sky", mark: "both", language: "en" } as const;
+    await reading({ cards, style }, (pdf) => {
+      const heard = [...pdf.structure.matchAll(/^ {2}(P|Figure)\b|"(.*)"/gm)].map(([, kind, text]) => text ?? kind);
+      const side = (...texts: string[]) => texts.flatMap((text) => ["P", text]);
+      expect(heard.filter((one) => one !== "")).toEqual([
+        ...[...side("Brightest star of Lyra", "The night sky", printedNumber(1042)), "Figure"],
+        ...[...side("Second planet", "The night sky", printedNumber(318)), "Figure"],
+        ...side("Vega", "The night sky", printedNumber(1042)),
+        ...side("Venus", "The night sky", printedNumber(318)),
+      ]);
+    });
+  });
+
   it("prints what people write as they wrote it, never as markup", async () => {
     const odd = '#panic("x") $x$ *b* @r <l> \\';
     await reading({ cards: [card(1, odd, '#read("/kit.json")')] }, (pdf) => {

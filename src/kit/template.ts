@@ -25,7 +25,8 @@ export const TEMPLATE = String.raw`
   set text(size: size, fill: inks.at(item.ink), lang: item.language, dir: if item.direction == "rtl" { rtl } else { ltr }, hyphenate: hyphenate, font: item.fonts)
   set par(justify: false)
   set align(if item.align == "center" { center } else if (item.align == "start") == (item.direction == "ltr") { left } else { right })
-  item.runs.map(set-run).join()
+  let runs = item.runs.map(set-run).join()
+  if item.heading > 0 { runs } else { par(runs) }
 }
 
 // A word that is wider than the box shows only when it is measured without one.

@@ -60,7 +60,7 @@ export function readPdf(pdf: Uint8Array): PdfReading {
     return done.stdout;
   };
   const info = run("pdfinfo", "-box", "-l", "9999", file);
-  const [metadata, structure] = [run("pdfinfo", "-meta", file), run("pdfinfo", "-struct", file)];
+  const [metadata, structure] = [run("pdfinfo", "-meta", file), run("pdfinfo", "-struct-text", file)];
   const images = run("pdfimages", "-list", file).trim().split("\n").slice(2).map(parseImage);
   const fonts = run("pdffonts", file).trim().split("\n").slice(2);
   const pages = run("pdftotext", "-raw", file, "-").split("\f").slice(0, -1);
