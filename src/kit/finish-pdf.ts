@@ -4,6 +4,7 @@ import { inflateSync } from "node:zlib";
 import { Duplex, PDFBool, PDFDict, PDFDocument, PDFName, PDFRawStream, PrintScaling } from "pdf-lib";
 import type { Turn } from "../core/kit/impose.ts";
 import type { KitPage } from "../core/kit/page.ts";
+import { tellHeardText } from "./heard-text.ts";
 import type { PreparedPicture } from "./prepare-pictures.ts";
 import { silenceMarks } from "./silence-marks.ts";
 
@@ -27,6 +28,7 @@ export async function finishPdf(pdf: Uint8Array, { turn, pages, pictures }: Fini
   const document = await PDFDocument.load(pdf, { updateMetadata: false });
   putPictures(document, pictures);
   silenceMarks(document);
+  tellHeardText(document, pages);
   for (const [i, { bleed = 0 }] of pages.entries()) if (bleed > 0) setBoxes(document, i, bleed * POINTS);
   const preferences = document.catalog.getOrCreateViewerPreferences();
   preferences.setDuplex(DUPLEX[turn]);
