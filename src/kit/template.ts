@@ -21,12 +21,11 @@ export const TEMPLATE = String.raw`
   if run.look == "strong" { strong(lines) } else if run.look == "answer" { underline(offset: 0.18em, strong(lines)) } else { lines }
 }
 
-#let set-text(item, size, hyphenate) = {
+#let set-text(item, size, hyphenate, wrap) = {
   set text(size: size, fill: inks.at(item.ink), lang: item.language, dir: if item.direction == "rtl" { rtl } else { ltr }, hyphenate: hyphenate, font: item.fonts)
   set par(justify: false)
   set align(if item.align == "center" { center } else if (item.align == "start") == (item.direction == "ltr") { left } else { right })
-  let runs = item.runs.map(set-run).join()
-  if item.heading > 0 { runs } else { par(runs) }
+  wrap(item.runs.map(set-run).join())
 }
 
 // A word that is wider than the box shows only when it is measured without one.
@@ -38,7 +37,7 @@ export const TEMPLATE = String.raw`
 }
 
 #let fits(item, size, hyphenate) = {
-  let high = measure(block(width: item.width * 1mm, set-text(item, size * 1pt, hyphenate))).height <= item.height * 1mm
+  let high = measure(block(width: item.width * 1mm, set-text(item, size * 1pt, hyphenate, it => it))).height <= item.height * 1mm
   high and (item.longest == "" or size <= item.trial.wordFits or word-fits(item, size * 1pt, hyphenate))
 }
 
@@ -51,7 +50,7 @@ export const TEMPLATE = String.raw`
 }
 
 #let draw-chosen(item, chosen) = {
-  let body = set-text(item, chosen.size * 1pt, chosen.hyphenate)
+  let body = set-text(item, chosen.size * 1pt, chosen.hyphenate, if item.heading > 0 { it => it } else { par })
   let lie = if item.lie == "top" { top } else if item.lie == "middle" { horizon } else { bottom }
   if not chosen.fits [#metadata(item.name) <cut>]
   if item.heading > 0 { body = { set text(size: 1em); show heading: it => it.body; heading(level: item.heading, outlined: true, body) } }
