@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { kitCard, kitPlan } from "../../tests/support/kit-plan.ts";
+import { EMPTY_SIDE } from "../core/cards/cards.ts";
 import { kitPages } from "../core/kit/kit-pages.ts";
 import { createPreviewer } from "./previewer.ts";
 
@@ -43,6 +44,18 @@ describe("the preview", () => {
     const first = await previewer.draw(documentOf(pages));
     expect(first.notices).toEqual([expect.stringContaining("the prompt of card 7-6")]);
     expect(await previewer.draw(documentOf(pages))).toEqual(first);
+  });
+
+  it("draws formulae, and says which it cannot draw", async () => {
+    const draw = (tex: string) => {
+      const prompt = { ...EMPTY_SIDE, text: [{ text: tex, role: "formula" } as const] };
+      return previewer.draw(documentOf(pagesOf({ cards: [{ ...kitCard(1, "", "Kepler"), prompt }] })));
+    };
+    const [law, flaw] = await Promise.all([draw("T^2 \\propto a^3"), draw("\\flaw")]);
+    expect(law.notices).toEqual([]);
+    expect(law.svgs[0]).toContain("data:image/svg+xml");
+    expect(flaw.notices).toEqual([expect.stringContaining("\\flaw")]);
+    expect(flaw.svgs[0]).not.toContain("data:image/svg+xml");
   });
 
   it("answers several questions at once, and again after it was closed", async () => {

@@ -115,6 +115,12 @@ describe("a whole kit", () => {
     });
   });
 
+  it("prints a mark for characters that no PDF may hold", async () => {
+    await reading({ cards: [card(1, "Ve\u0000ga \ufeffand\ufffe Altair", "yes")] }, (pdf) => {
+      expect(pdf.pages[0]?.split("\n")[0]?.replace("\u2060", "")).toBe("Ve\ufffdga and\ufffd Altair");
+    });
+  });
+
   it("prints what people write as they wrote it, never as markup", async () => {
     const odd = '#panic("x") $x$ *b* @r <l> \\';
     await reading({ cards: [card(1, odd, '#read("/kit.json")')] }, (pdf) => {

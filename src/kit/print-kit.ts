@@ -2,6 +2,7 @@
 import { FailureError } from "../app/failure.ts";
 import type { PictureRecord } from "../app/ports.ts";
 import { coarsePictures, type KitPlan, kitPages } from "../core/kit/kit-pages.ts";
+import { drawFormulae } from "./draw-formulae.ts";
 import { finishPdf } from "./finish-pdf.ts";
 import type { KitProgress } from "./kit-progress.ts";
 import { type PreparedPicture, preparePictures } from "./prepare-pictures.ts";
@@ -33,7 +34,8 @@ export async function printKit(
   const { title, language } = plan.style;
   const named = title === "" ? UNNAMED : title;
   const standIns = new Map([...prepared].map(([hash, one]) => [hash, standInOf(one)]));
-  const set = typesetKit({ title: named, language, pages: pages.value, pictures: standIns });
+  const formulae = await drawFormulae(pages.value);
+  const set = typesetKit({ title: named, language, pages: pages.value, pictures: standIns, formulae });
   onProgress({ step: "finishing", done: total, total });
   return {
     pdf: await finishPdf(set.pdf, { turn: plan.turn, pages: pages.value, pictures: [...prepared.values()] }),

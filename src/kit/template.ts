@@ -16,28 +16,49 @@ export const TEMPLATE = String.raw`
 #let shade(n) = rgb("#ffffff").mix((rgb("#2f5d50"), n * 100%), (white, (1 - n) * 100%))
 #let mark(body) = pdf.artifact(kind: "page", body)
 
-#let set-run(run) = {
+// The engine lets a formula reach into the space between lines by so much, above and below.
+#let reach = 0.7 * 0.55em
+
+// A drawing, and what it draws as text that is not seen: it can be found and copied, and is a formula to those who hear it.
+#let set-formula(run, item, seen) = {
+  let (width, ascent, depth, source) = run.drawn
+  let size = (width: width * 1em, height: (ascent + depth) * 1em)
+  let ink = inks.at(item.ink)
+  math.equation(alt: run.text, box(width: size.width, height: size.height + 2 * reach, baseline: depth * 1em + reach, if seen {
+    place(bottom + left, dy: -depth * 1em - reach, text(font: item.fonts, size: source * 1em, fill: rgb("#0000"), hyphenate: false, run.text))
+    place(top + left, dy: reach, mark(image(bytes(read(run.file).replace("currentColor", ink.to-hex())), format: "svg", alt: run.text, ..size)))
+    if run.asked { place(bottom + left, dy: 0.12em - reach, mark(line(length: 100%, stroke: 0.05em + ink))) }
+  }))
+}
+
+#let set-run(run, item, seen) = {
+  if run.at("drawn", default: none) != none { return set-formula(run, item, seen) }
   let lines = run.text.split("\n").map(line => [#line]).join(linebreak())
   if run.look == "strong" { strong(lines) } else if run.look == "answer" { underline(offset: 0.18em, strong(lines)) } else { lines }
 }
 
-#let set-text(item, size, hyphenate, wrap) = {
+// What is only measured need neither be drawn nor be a paragraph.
+#let set-text(item, size, hyphenate, seen: true) = {
   set text(size: size, fill: inks.at(item.ink), lang: item.language, dir: if item.direction == "rtl" { rtl } else { ltr }, hyphenate: hyphenate, font: item.fonts)
   set par(justify: false)
   set align(if item.align == "center" { center } else if (item.align == "start") == (item.direction == "ltr") { left } else { right })
-  wrap(item.runs.map(set-run).join())
+  let runs = item.runs.map(run => set-run(run, item, seen)).join()
+  if seen and item.heading == 0 { par(runs) } else { runs }
 }
 
 // A word that is wider than the box shows only when it is measured without one.
 #let word-fits(item, size, hyphenate) = {
   let width = item.width * 1mm
-  let word = text(size: size, lang: item.language, font: item.fonts, weight: if item.runs.any(r => r.look != "plain") { 700 } else { 400 }, item.longest)
+  let word = text(size: size, lang: item.language, font: item.fonts, weight: if item.runs.any(r => r.look == "strong" or r.look == "answer") { 700 } else { 400 }, item.longest)
   if measure(word).width <= width { return true }
   hyphenate and measure(block(width: width, text(hyphenate: true, word))).height > measure(word).height * 1.5
 }
 
+#let formulae-fit(item, size) = item.runs.all(r => r.at("drawn", default: none) == none or r.drawn.width * size * 1pt <= item.width * 1mm)
+
 #let fits(item, size, hyphenate) = {
-  let high = measure(block(width: item.width * 1mm, set-text(item, size * 1pt, hyphenate, it => it))).height <= item.height * 1mm
+  if not formulae-fit(item, size) { return false }
+  let high = measure(block(width: item.width * 1mm, set-text(item, size * 1pt, hyphenate, seen: false))).height <= item.height * 1mm
   high and (item.longest == "" or size <= item.trial.wordFits or word-fits(item, size * 1pt, hyphenate))
 }
 
@@ -50,7 +71,7 @@ export const TEMPLATE = String.raw`
 }
 
 #let draw-chosen(item, chosen) = {
-  let body = set-text(item, chosen.size * 1pt, chosen.hyphenate, if item.heading > 0 { it => it } else { par })
+  let body = set-text(item, chosen.size * 1pt, chosen.hyphenate)
   let lie = if item.lie == "top" { top } else if item.lie == "middle" { horizon } else { bottom }
   if not chosen.fits [#metadata(item.name) <cut>]
   if item.heading > 0 { body = { set text(size: 1em); show heading: it => it.body; heading(level: item.heading, outlined: true, body) } }

@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { guessLanguage, longestWord } from "../core/kit/guess-language.ts";
+import type { SizeTrial } from "../core/kit/line-heights.ts";
 import { type TextItem, textItem } from "../core/kit/page.ts";
-import type { SizeTrial } from "../core/kit/size-trial.ts";
 import { uniform } from "../core/random.ts";
 import { CONSTELLATIONS } from "../demo/sky/sky-tables.ts";
+import { drawFormulae } from "./draw-formulae.ts";
 import { typesetKit } from "./typeset.ts";
 
 /** Sentences of many kinds; what is made of them is cut and joined at random. */
@@ -49,6 +50,27 @@ function everySize({ most, least }: TextItem): SizeTrial {
   return { whole: sizes, sure: null, hyphenated: sizes, wordFits: 0 };
 }
 
+const FORMULAE = [
+  "n",
+  "T^2 \\propto a^3",
+  "\\frac{a}{b}",
+  "\\sum_{i=1}^n x_i^2",
+  "\\sqrt{\\frac{1+z}{1-z}} - 1",
+  "\\rule{6em}{3em}",
+];
+
+/** The same boxes with formulae between the words. */
+const boxesWithFormulae = (count: number): readonly TextItem[] =>
+  boxes(count).map((item, i) => {
+    const formula = FORMULAE[Math.floor(uniform("formula", `${i}`) * FORMULAE.length)] ?? "";
+    const runs = item.runs.flatMap((run) => [
+      run,
+      { text: formula, look: "formula" as const },
+      { ...run, text: ", too" },
+    ]);
+    return { ...item, runs };
+  });
+
 describe("sizes that are ruled out or taken by the widths of characters alone", () => {
   it("are those that the engine finds by trying every size, in every script", () => {
     const pages = boxes(400).map((item) => ({ width: 210, height: 297, items: [item] }));
@@ -61,6 +83,14 @@ describe("sizes that are ruled out or taken by the widths of characters alone", 
       return trial;
     });
     expect(tried).toHaveLength(400);
+    expect(quick.notices).toEqual(thorough.notices);
+    expect(Buffer.from(quick.pdf).equals(Buffer.from(thorough.pdf))).toBe(true);
+  });
+
+  it("are so beside formulae too, which are measured and not guessed", async () => {
+    const pages = boxesWithFormulae(60).map((item) => ({ width: 210, height: 297, items: [item] }));
+    const kit = { title: "Sizes", language: "en", pages, pictures: new Map(), formulae: await drawFormulae(pages) };
+    const [quick, thorough] = [typesetKit(kit), typesetKit(kit, everySize)];
     expect(quick.notices).toEqual(thorough.notices);
     expect(Buffer.from(quick.pdf).equals(Buffer.from(thorough.pdf))).toBe(true);
   });

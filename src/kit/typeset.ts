@@ -8,8 +8,11 @@ import { toSvgSource } from "lean-qr/extras/svg";
 import type { CodeItem, KitPage, PageItem } from "../core/kit/page.ts";
 import type { Size } from "../core/kit/paper.ts";
 import { placePicture } from "../core/kit/place-picture.ts";
+import { printableText } from "../core/kit/printable-text.ts";
 import { sizeTrial, type WidthOf } from "../core/kit/size-trial.ts";
+import type { DrawnFormulae } from "./draw-formulae.ts";
 import { chooseFonts, type FontChoice, type TextToSet } from "./fonts.ts";
+import { drawnRuns, formulaFiles, runsData } from "./formula-data.ts";
 import { TEMPLATE } from "./template.ts";
 
 /** A picture as the engine gets it: its size in dots, and the picture itself or something that stands for it. */
@@ -26,6 +29,8 @@ export interface KitDocument {
   readonly pages: readonly KitPage[];
   /** Every picture that the pages name, as PNG, JPEG or WebP. */
   readonly pictures: ReadonlyMap<string, SetPicture>;
+  /** Those of the formulae that were drawn; the others are set as they were written. */
+  readonly formulae?: DrawnFormulae;
 }
 
 /** A PDF, and in whole sentences what did not come out as it should. */
@@ -80,6 +85,7 @@ function withEngine<T>(kit: KitDocument, trialOf: typeof sizeTrial, work: (setPa
       compiler.mapShadow(join(workspace, name), Buffer.from(bytes));
     for (const [hash, picture] of kit.pictures) map(pictureFile(hash, picture), picture.bytes);
     for (const [name, code] of codesOf(kit.pages)) map(name, drawCode(code));
+    for (const [name, svg] of formulaFiles(kit.formulae)) map(name, svg);
     map("kit.typ", TEMPLATE);
     const made = work((pages) => {
       map("kit.json", JSON.stringify(toData({ ...kit, pages }, fonts, trialOf)));
@@ -88,7 +94,11 @@ function withEngine<T>(kit: KitDocument, trialOf: typeof sizeTrial, work: (setPa
       if (!result)
         throw new Error(`the typesetting engine refused: ${JSON.stringify(done.takeError()?.shortDiagnostics)}`);
       const cut: readonly string[] = compiler.query(result, { selector: "<cut>", field: "value" });
-      return { compiler, result, notices: [...fonts.notices, ...[...new Set(cut)].map(cutNotice)] };
+      return {
+        compiler,
+        result,
+        notices: [...fonts.notices, ...(kit.formulae?.notices ?? []), ...[...new Set(cut)].map(cutNotice)],
+      };
     });
     // The engine keeps what it has made for a next time that does not come.
     compiler.evictCache(0);
@@ -108,7 +118,11 @@ function* itemsOf(pages: readonly KitPage[]): Generator<PageItem> {
 function* textsOf(pages: readonly KitPage[]): Generator<TextToSet> {
   for (const item of itemsOf(pages))
     if (item.kind === "text")
-      yield { text: item.runs.map((run) => toText(run.text)).join(""), language: item.language, name: item.name };
+      yield {
+        text: item.runs.map((run) => printableText(run.text)).join(""),
+        language: item.language,
+        name: item.name,
+      };
 }
 
 /** Every code by the name of its file. */
@@ -127,14 +141,14 @@ const drawCode = ({ content, quiet }: CodeItem): string =>
 const pictureFile = (hash: string, { mime }: SetPicture): string => `${hash}.${EXTENSIONS[mime]}`;
 
 function toData(kit: KitDocument, fonts: FontChoice, trialOf: typeof sizeTrial): unknown {
-  const set = (text: string, language: string): string => fonts.settable(toText(text), language);
+  const set = (text: string, language: string): string => fonts.settable(printableText(text), language);
   const item = (one: PageItem): unknown => {
     if (one.kind === "text") {
       const longest = set(one.longest, one.language);
-      const runs = one.runs.map((run) => ({ ...run, text: set(run.text, one.language) }));
+      const runs = drawnRuns(one.runs, kit.formulae).map((run) => ({ ...run, text: set(run.text, one.language) }));
       const widthOf: WidthOf = (text, strong) => fonts.widthOf(text, one.language, strong);
       const trial = trialOf({ ...one, longest, runs }, widthOf);
-      return { ...one, longest, runs, fonts: fonts.familiesFor(one.language), trial };
+      return { ...one, longest, runs: runsData(runs, widthOf), fonts: fonts.familiesFor(one.language), trial };
     }
     if (one.kind === "picture") {
       const picture = kit.pictures.get(one.picture);
@@ -148,8 +162,5 @@ function toData(kit: KitDocument, fonts: FontChoice, trialOf: typeof sizeTrial):
     return one;
   };
   const pages = kit.pages.map((page) => ({ ...page, items: page.items.map(item) }));
-  return { title: toText(kit.title), language: kit.language, fonts: fonts.familiesFor(kit.language), pages };
+  return { title: printableText(kit.title), language: kit.language, fonts: fonts.familiesFor(kit.language), pages };
 }
-
-/** Lone surrogates are no text; the separators of lines and paragraphs would be set as breaks that stretch a line. */
-const toText = (text: string): string => text.replace(/\p{Cs}/gu, "\ufffd").replace(/[\u2028\u2029]/g, "\n");

@@ -8,7 +8,7 @@ import { MOST_CARD_NUMBER } from "../core/cards/card-number.ts";
 import { checkChart } from "../core/chart/chart.ts";
 import { RULES } from "../core/critique/note.ts";
 import { isAngle } from "../core/facts/angle-name.ts";
-import { LONGEST_FORMULA, MOST_PARTS } from "../core/facts/check-content.ts";
+import { MOST_PARTS } from "../core/facts/check-content.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
 import { isLanguageTag } from "../core/facts/language-tag.ts";
 import { TEXT_FIELDS } from "../core/facts/text-fields.ts";
@@ -17,6 +17,7 @@ import { KIT_PARTS } from "../core/kit/kit-pages.ts";
 import { BLEED_LIMITS, isBleed, parseCardSize, parseSheetSize, type Size } from "../core/kit/paper.ts";
 import { isEntryId } from "../core/log/entry-id.ts";
 import type { Result } from "../core/result.ts";
+import { LONGEST_FORMULA } from "../core/text/formula-limits.ts";
 
 /** Longest text of one field of a fact, in UTF-16 code units. */
 export const MAX_TEXT = 5_000;

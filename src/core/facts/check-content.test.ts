@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { contentProblem, LONGEST_FORMULA, MOST_PARTS } from "./check-content.ts";
+import { LONGEST_FORMULA } from "../text/formula-limits.ts";
+import { contentProblem, MOST_PARTS } from "./check-content.ts";
 import { type FactContent, NO_EXTRAS, type PictureLabel } from "./fact.ts";
 
 const PHOTO = "a".repeat(64);

@@ -1,12 +1,10 @@
 // What the wording of a fact must fulfil besides having words at all; the same for pages, lists and the server.
+import { LONGEST_FORMULA } from "../text/formula-limits.ts";
 import type { FactContent, PictureLabel, Region } from "./fact.ts";
 import { parseStatement } from "./gaps.ts";
 
 /** The most parts that a fact can have: items of a list, labels of a picture. */
 export const MOST_PARTS = 200;
-
-/** Longest formula, in UTF-16 code units. */
-export const LONGEST_FORMULA = 2_000;
 
 /** What is wrong with a fact: words that go on from "The list cannot be used:", and where it names a place. */
 export interface ContentProblem {

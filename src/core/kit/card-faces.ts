@@ -42,6 +42,8 @@ export const FACE = {
   edgeWithCode: 15,
   code: 12,
   prompt: { most: 20, least: 8 },
+  /** A formula by itself cannot be broken into lines, so it may become as small as notes. */
+  formulaLeast: 6,
   notes: { most: 9, least: 6 },
   foot: 7,
 } as const;
@@ -78,7 +80,8 @@ function bodyItems(card: KitCard, side: "prompt" | "answer", room: Slot, style: 
     const region = cover && { ...cover, look: side === "prompt" ? ("covered" as const) : ("outlined" as const) };
     items.push({ ...pictureItem(card, side, { ...main, height }, picture), region });
   }
-  if (text.length > 0) items.push(fittedText(below, text, { ...FACE.prompt, lie: "middle", name }, style));
+  const least = text.length === 1 && text[0]?.look === "formula" ? FACE.formulaLeast : FACE.prompt.least;
+  if (text.length > 0) items.push(fittedText(below, text, { ...FACE.prompt, least, lie: "middle", name }, style));
   if (notes.length > 0) {
     const place = { ...room, y: room.y + main.height + 1, height: room.height - main.height - 1 };
     const look = { ...FACE.notes, lie: "bottom", ink: "quiet", name: `the notes on ${name}` } as const;
@@ -112,7 +115,7 @@ export function notesOf(card: KitCard): readonly TextRun[] {
   const credit = [card.pictureSource, card.pictureLicence].filter((one) => one !== "").join(", ");
   const lines = [card.note, card.story, card.why, card.source, credit === "" ? "" : `Picture: ${credit}`];
   const filled = lines.filter((line) => line !== "");
-  return filled.flatMap((line, i) => runsOf(formulaRuns(i === 0 ? line : `\n${line}`)));
+  return filled.flatMap((line, i) => runsOf(formulaRuns(i === 0 ? line : `\n${line}`), false));
 }
 
 /** Paper is silent, so a side with a sound says where it can be heard. */
@@ -120,8 +123,12 @@ const soundRuns = ({ text }: CardSide): readonly TextRun[] => [
   { text: `${text.length > 0 ? "\n" : ""}(a sound: play it on a screen)`, look: "plain" },
 ];
 
-const runsOf = (text: CardSide["text"]): readonly TextRun[] =>
-  text.map(({ text, role }) => ({ text: role === "blank" ? BLANK : text, look: role === "blank" ? "plain" : role }));
+const runsOf = (parts: CardSide["text"], alone = parts.length === 1): readonly TextRun[] =>
+  parts.map(({ text, role, asked }) => {
+    if (role === "blank") return { text: BLANK, look: "plain" };
+    if (role !== "formula") return { text, look: role };
+    return { text, look: role, ...(alone ? { alone } : {}), ...(asked ? { asked } : {}) };
+  });
 
 /** Text set as large as it fits; what is not written in words does not tell language and line breaks. */
 function fittedText(place: Slot, runs: readonly TextRun[], more: Partial<TextItem>, style: FaceStyle): TextItem {

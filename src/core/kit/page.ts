@@ -5,10 +5,23 @@ import { guessLanguage } from "./guess-language.ts";
 import type { Slot } from "./impose.ts";
 import type { Size } from "./paper.ts";
 
+/** The room that a drawn formula takes, in ems of the text it stands in; the base line parts ascent and depth. */
+export interface FormulaBox {
+  readonly width: number;
+  readonly ascent: number;
+  readonly depth: number;
+}
+
 /** A stretch of text in one look; a `blank` is drawn, not set, a `formula` is TeX without delimiters. */
 export interface TextRun {
   readonly text: string;
   readonly look: "plain" | "strong" | "answer" | "formula";
+  /** Whether nothing stands beside a formula, so that it has room. */
+  readonly alone?: boolean;
+  /** Whether a formula belongs to what is asked, as the look `answer` says of words. */
+  readonly asked?: boolean;
+  /** The room of a formula that was drawn; one without is set as it was written. */
+  readonly box?: FormulaBox;
 }
 
 /** Text in a box. It is set as large as it fits between the two sizes (points); if it fits at none, that is told. */

@@ -1,19 +1,9 @@
 // Which sizes of a text are worth trying. Setting a text to see whether it fits is the dearest part of a page, and
 // widths of characters tell most of the answer: a size is left to the engine only where they do not tell enough.
+import { formulaTrial } from "./formula-trial.ts";
+import { heightOf, POINTS, type SizeTrial, sizesOf } from "./line-heights.ts";
 import type { TextItem, TextRun } from "./page.ts";
 import type { Size } from "./paper.ts";
-
-/** Sizes to try, in points, each list from large to small. */
-export interface SizeTrial {
-  /** Without hyphens; the first that fits is taken. */
-  readonly whole: readonly number[];
-  /** Taken without a trial if none of these fits: at this size the text fits for certain. */
-  readonly sure: number | null;
-  /** With hyphens, if there is no size that is sure. */
-  readonly hyphenated: readonly number[];
-  /** Up to this size the longest word is certain to fit on a line. */
-  readonly wordFits: number;
-}
 
 /** Width of a text in one line, in ems, added up from its characters. */
 export type WidthOf = (text: string, strong: boolean) => number;
@@ -25,16 +15,12 @@ type Slack = Readonly<Record<"narrow" | "wide" | "low" | "high", number>>;
 const PLAIN: Slack = { narrow: 0.96, wide: 1.04, low: 0.71, high: 0.734 };
 const SHAPED: Slack = { narrow: 0.45, wide: 1.35, low: 0.6, high: 0.76 };
 
-/** Between two lines, in ems; the template says the same. */
-const LEADING = 0.55;
 /** What a line of Chinese or Japanese may leave empty so that no mark begins the next, in ems. */
 const RAGGED = 3;
-/** Sizes go down by half a point. */
-const STEP = 0.5;
-const POINTS = 72 / 25.4;
 
 /** The sizes of a text that widths alone cannot rule out, and one at which it is certain to fit. */
 export function sizeTrial(item: TextItem, widthOf: WidthOf): SizeTrial {
+  if (item.runs.some((run) => run.box)) return formulaTrial(item, (text) => widthOf(text, false));
   const [width, height] = [item.width * POINTS, item.height * POINTS];
   if (isShort(item, widthOf, { width: width / item.most, height: height / item.most }))
     return { whole: [], sure: item.most, hyphenated: [], wordFits: item.most };
@@ -43,7 +29,7 @@ export function sizeTrial(item: TextItem, widthOf: WidthOf): SizeTrial {
   const wordFits = Math.min(width / (word * text.slack.wide), item.most);
   const surely = (size: number): boolean => mostHeight(text, width / size) * size <= height;
   if (surely(item.most)) return { whole: [], sure: item.most, hyphenated: [], wordFits };
-  const sizes = sizesOf(item.most, item.least);
+  const sizes = sizesOf(item);
   const parts = text.breaks === "unknown" ? [] : text.parts();
   const sure = sizes.find(surely) ?? null;
   const whole = sizes.filter(
@@ -64,12 +50,7 @@ function isShort({ runs }: TextItem, widthOf: WidthOf, { width, height }: Size):
   return runs.reduce((sum, run) => sum + widthOf(run.text, isStrong(runs)), 0) * SHAPED.wide <= width;
 }
 
-const isStrong = (runs: readonly TextRun[]): boolean => runs.some((run) => run.look !== "plain");
-
-function sizesOf(most: number, least: number): readonly number[] {
-  const count = Math.max(0, Math.ceil((most - least) / STEP));
-  return [...Array.from({ length: count }, (_, i) => most - i * STEP), least];
-}
+const isStrong = (runs: readonly TextRun[]): boolean => runs.some(({ look }) => look === "strong" || look === "answer");
 
 /** A stretch of a line that is not broken. */
 interface Part {
@@ -166,9 +147,3 @@ function fewestLines(lines: Lines, { breaks, slack }: MeasuredText, width: numbe
 /** The same if lines could be filled to the last hair. */
 const densest = (lines: Lines, { narrow }: Slack, width: number): readonly number[] =>
   lines.map((line) => Math.ceil((line.reduce((sum, part) => sum + part.width, 0) * narrow) / width));
-
-/** How high so many lines are, in ems: from the top of the first capitals to the last base line. */
-function heightOf(counts: readonly number[], capital: number): number {
-  const count = counts.reduce((sum, one) => sum + one, 0);
-  return count * capital + Math.max(0, count - 1) * LEADING;
-}

@@ -1,8 +1,6 @@
 // A formula in TeX notation as MathML, which screen readers read. What draws it is fetched when the first one comes.
 import { useEffect, useRef, useState } from "react";
-
-/** Longest formula that is drawn, and how often macros may unfold in it: more is no formula but an accident, or worse. */
-const LIMITS = { characters: 2_000, unfolding: 500, size: 20 } as const;
+import { FORMULA_READING, formulaSource, LONGEST_FORMULA } from "../../core/text/formula-limits.ts";
 
 interface FormulaProps {
   readonly tex: string;
@@ -16,7 +14,7 @@ export function Formula({ tex, alone = false }: FormulaProps) {
   const [drawn, setDrawn] = useState<"not yet" | "yes" | "cannot be">("not yet");
   useEffect(() => {
     let wanted = true;
-    void draw(alone ? `\\displaystyle ${tex}` : tex).then((math) => {
+    void draw(tex, alone).then((math) => {
       if (!wanted) return;
       if (math) place.current?.replaceChildren(...math);
       setDrawn(math ? "yes" : "cannot be");
@@ -38,20 +36,14 @@ export function Formula({ tex, alone = false }: FormulaProps) {
   );
 }
 
-/** MathML for a formula; null if it cannot be read. Nothing in it is taken on trust: no links, no pictures, no classes. */
-async function draw(tex: string): Promise<readonly ChildNode[] | null> {
-  if (tex.length > LIMITS.characters) return null;
+/** MathML for a formula; null if it cannot be read. */
+async function draw(tex: string, alone: boolean): Promise<readonly ChildNode[] | null> {
+  if (tex.length > LONGEST_FORMULA) return null;
   const sheet = document.createElement("span");
   try {
     const { default: temml } = await import("temml");
     // Elements, not markup: the page takes no styles from markup.
-    temml.render(tex, sheet, {
-      trust: false,
-      strict: false,
-      throwOnError: true,
-      maxExpand: LIMITS.unfolding,
-      maxSize: [LIMITS.size, LIMITS.size],
-    });
+    temml.render(formulaSource(tex, alone), sheet, FORMULA_READING);
     return [...sheet.childNodes];
   } catch {
     return null;
