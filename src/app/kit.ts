@@ -53,8 +53,8 @@ export const storedPictures = (
 
 /** A card as it is printed. */
 export function toKitCard(number: number, card: Card): KitCard {
-  const { prompt, answer, note, story, source, why, pictureAlt, pictureSource, pictureLicence } = card;
-  return { number, prompt, answer, note, story, source, why, pictureAlt, pictureSource, pictureLicence };
+  const { prompt, answer, note, story, source, why, language, pictureAlt, pictureSource, pictureLicence } = card;
+  return { number, prompt, answer, note, story, source, why, language, pictureAlt, pictureSource, pictureLicence };
 }
 
 /** The box's chart, its coming dates, and today's sitting sheet. */

@@ -20,6 +20,19 @@ describe("the fonts of a kit", () => {
     expect(chooseFonts([text("直", "zh")]).familiesFor("zh")).toEqual(["Noto Sans", "Noto Sans SC"]);
   });
 
+  it("set quotation marks in Chinese in the typeface of its characters, where there is one", () => {
+    const wide = { ...family("“”"), advance: () => 2 };
+    const both = new Map([
+      ["Noto Sans", family("“”")],
+      ["Noto Sans SC", wide],
+    ]);
+    const width = (language: string, families: ReadonlyMap<string, LoadedFamily>) =>
+      chooseFonts([], (name) => families.get(name) ?? null).widthOf("“”", language, false);
+    expect(width("zh", both)).toBe(4);
+    expect(width("en", both)).toBe(2);
+    expect(width("zh", new Map([["Noto Sans", family("“”")]]))).toBe(2);
+  });
+
   it("that are not installed are named with what is missing for want of them", () => {
     const only = new Map([["Noto Sans", family("Veg\ufffd")]]);
     const { notices, settable } = chooseFonts([text("Vega 星")], (name) => only.get(name) ?? null);

@@ -41,6 +41,12 @@ const FIRST: Readonly<Record<string, string>> = {
   sa: "Noto Sans Devanagari",
 };
 
+/** Languages that write quotation marks, dashes and dots as wide as their characters, … */
+const EAST_ASIAN: ReadonlySet<string> = new Set(["zh", "ja"]);
+
+/** … which Unicode does not tell from those of other languages. The same as the engine leaves to the second family. */
+const SHARED_MARKS = /[\u00b7\u2013\u2014\u2018\u2019\u201c\u201d\u2025-\u2027\u2e3a]/u;
+
 /** A text, the language it is set in, and how a notice names it. */
 export interface TextToSet {
   readonly text: string;
@@ -71,12 +77,15 @@ export function chooseFonts(
   if (general) used.set("Noto Sans", general);
   const known = new Map<string, Map<string, LoadedFamily | null>>();
   const familyOf = (character: string, language: string): LoadedFamily | null => {
-    const first = FIRST[language] ?? "";
+    const shared = EAST_ASIAN.has(language) && SHARED_MARKS.test(character);
+    const first = `${shared ? "marks of " : ""}${FIRST[language] ?? ""}`;
     const families = known.get(first) ?? new Map<string, LoadedFamily | null>();
     known.set(first, families);
     let found = families.get(character);
     if (found === undefined) {
-      const name = ordered(language).find((one) => load(one)?.has(character.codePointAt(0) ?? 0));
+      const [latin = "", own = "", ...others] = ordered(language);
+      const names = shared ? [own, latin, ...others] : [latin, own, ...others];
+      const name = names.find((one) => load(one)?.has(character.codePointAt(0) ?? 0));
       found = name === undefined ? null : load(name);
       if (name !== undefined && found) used.set(name, found);
       families.set(character, found);

@@ -4,9 +4,10 @@
 /** Reads /kit.json and draws its pages. */
 export const TEMPLATE = String.raw`
 #let kit = json("/kit.json")
+// In Chinese and Japanese the first family is for Latin letters alone: marks that both write belong to the second.
+#let families(fonts, language) = if language in ("zh", "ja") and fonts.len() > 1 { ((name: fonts.first(), covers: "latin-in-cjk"), ..fonts.slice(1)) } else { fonts }
 #set document(title: kit.title, date: none)
-#set text(font: kit.fonts, lang: kit.language, fallback: true)
-#set par(leading: 0.55em, spacing: 0.7em)
+#set text(font: families(kit.fonts, kit.language), lang: kit.language, fallback: true)
 #let inks = (text: rgb("#1d2420"), quiet: rgb("#4f5953"))
 #let cuts = (
   cut: (paint: rgb("#555555"), dash: none),
@@ -16,16 +17,15 @@ export const TEMPLATE = String.raw`
 #let shade(n) = rgb("#ffffff").mix((rgb("#2f5d50"), n * 100%), (white, (1 - n) * 100%))
 #let mark(body) = pdf.artifact(kind: "page", body)
 
-// The engine lets a formula reach into the space between lines by so much, above and below.
-#let reach = 0.7 * 0.55em
-
 // A drawing, and what it draws as text that is not seen: it can be found and copied, and is a formula to those who hear it.
 #let set-formula(run, item, seen) = {
   let (width, ascent, depth, source) = run.drawn
   let size = (width: width * 1em, height: (ascent + depth) * 1em)
   let ink = inks.at(item.ink)
+  // The engine lets a formula reach into the space between lines by so much, above and below.
+  let reach = 0.7em * item.leading
   math.equation(alt: run.text, box(width: size.width, height: size.height + 2 * reach, baseline: depth * 1em + reach, if seen {
-    place(bottom + left, dy: -depth * 1em - reach, text(font: item.fonts, size: source * 1em, fill: rgb("#0000"), hyphenate: false, run.text))
+    place(bottom + left, dy: -depth * 1em - reach, text(font: families(item.fonts, item.language), size: source * 1em, fill: rgb("#0000"), hyphenate: false, run.text))
     place(top + left, dy: reach, mark(image(bytes(read(run.file).replace("currentColor", ink.to-hex())), format: "svg", alt: run.text, ..size)))
     if run.asked { place(bottom + left, dy: 0.12em - reach, mark(line(length: 100%, stroke: 0.05em + ink))) }
   }))
@@ -39,8 +39,8 @@ export const TEMPLATE = String.raw`
 
 // What is only measured need neither be drawn nor be a paragraph.
 #let set-text(item, size, hyphenate, seen: true) = {
-  set text(size: size, fill: inks.at(item.ink), lang: item.language, dir: if item.direction == "rtl" { rtl } else { ltr }, hyphenate: hyphenate, font: item.fonts)
-  set par(justify: false)
+  set text(size: size, fill: inks.at(item.ink), lang: item.language, dir: if item.direction == "rtl" { rtl } else { ltr }, hyphenate: hyphenate, font: families(item.fonts, item.language))
+  set par(justify: false, leading: item.leading * 1em)
   set align(if item.align == "center" { center } else if (item.align == "start") == (item.direction == "ltr") { left } else { right })
   let runs = item.runs.map(run => set-run(run, item, seen)).join()
   if seen and item.heading == 0 { par(runs) } else { runs }
@@ -49,7 +49,7 @@ export const TEMPLATE = String.raw`
 // A word that is wider than the box shows only when it is measured without one.
 #let word-fits(item, size, hyphenate) = {
   let width = item.width * 1mm
-  let word = text(size: size, lang: item.language, font: item.fonts, weight: if item.runs.any(r => r.look == "strong" or r.look == "answer") { 700 } else { 400 }, item.longest)
+  let word = text(size: size, lang: item.language, font: families(item.fonts, item.language), weight: if item.runs.any(r => r.look == "strong" or r.look == "answer") { 700 } else { 400 }, item.longest)
   if measure(word).width <= width { return true }
   hyphenate and measure(block(width: width, text(hyphenate: true, word))).height > measure(word).height * 1.5
 }

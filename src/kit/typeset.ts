@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import { correction, generate } from "lean-qr";
 import { toSvgSource } from "lean-qr/extras/svg";
+import { leadingOf } from "../core/kit/line-heights.ts";
 import type { CodeItem, KitPage, PageItem } from "../core/kit/page.ts";
 import type { Size } from "../core/kit/paper.ts";
 import { placePicture } from "../core/kit/place-picture.ts";
@@ -148,7 +149,14 @@ function toData(kit: KitDocument, fonts: FontChoice, trialOf: typeof sizeTrial):
       const runs = drawnRuns(one.runs, kit.formulae).map((run) => ({ ...run, text: set(run.text, one.language) }));
       const widthOf: WidthOf = (text, strong) => fonts.widthOf(text, one.language, strong);
       const trial = trialOf({ ...one, longest, runs }, widthOf);
-      return { ...one, longest, runs: runsData(runs, widthOf), fonts: fonts.familiesFor(one.language), trial };
+      return {
+        ...one,
+        longest,
+        runs: runsData(runs, widthOf),
+        fonts: fonts.familiesFor(one.language),
+        leading: leadingOf(one.language),
+        trial,
+      };
     }
     if (one.kind === "picture") {
       const picture = kit.pictures.get(one.picture);

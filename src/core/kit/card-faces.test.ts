@@ -24,6 +24,18 @@ const pictureOf = (face: KitCard, side: "prompt" | "answer"): PictureItem | unde
   faceItems(face, side, SLOT, STYLE).find((item) => item.kind === "picture");
 
 describe("a printed card", () => {
+  it("is set in its own language, else in that of the kit", () => {
+    const text = (words: string) => ({ ...EMPTY_SIDE, text: [{ text: words, role: "plain" } as const] });
+    const languages = (words: string, language?: string) =>
+      textOf({ ...card, answer: text(words), ...(language === undefined ? {} : { language }) }, "answer")?.language;
+    expect(languages("Hauptreihenstern", "de-AT")).toBe("de");
+    expect(languages("Hauptreihenstern", "")).toBe("en");
+    expect(languages("Hauptreihenstern")).toBe("en");
+    expect(languages("織女星", "ja")).toBe("ja");
+    expect(languages("織女星", "zh-Hant")).toBe("zh");
+    expect(languages("النسر", "de")).toBe("ar");
+  });
+
   it("has a formula as a run of its own, which tells neither language nor line breaks", () => {
     const text = [{ text: "Kepler: ", role: "plain" } as const, { text: "T^2 \\propto a^3", role: "formula" } as const];
     const item = textOf({ ...card, prompt: { ...EMPTY_SIDE, text } }, "prompt");

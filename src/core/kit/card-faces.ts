@@ -22,6 +22,8 @@ export interface KitCard {
   readonly pictureLicence: string;
   /** What stands above it where it is not the title of the kit. */
   readonly title?: string;
+  /** The language of its words (BCP 47) where it is known; else that of the kit is taken. */
+  readonly language?: string;
 }
 
 /** How cards are told apart on paper: a number with its check digit, a code for a camera, both or neither. */
@@ -61,7 +63,8 @@ export function faceItems(card: KitCard, side: "prompt" | "answer", slot: Slot, 
     width: slot.width - 2 * FACE.side,
     height: slot.height - 2 * edge,
   };
-  const items = [...bodyItems(card, side, room, style), ...edgeItems(card, side, slot, style)];
+  const language = card.language?.split("-")[0]?.toLowerCase() || style.language;
+  const items = [...bodyItems(card, side, room, { ...style, language }), ...edgeItems(card, side, slot, style)];
   return items.map((item) => turnWith(item, slot));
 }
 

@@ -1,6 +1,6 @@
 // Sizes of a text with drawn formulae that are worth trying. Their widths and heights are known exactly, so many sizes
 // are out at once; the engine tries the rest.
-import { heightOf, POINTS, type SizeTrial, sizesOf } from "./line-heights.ts";
+import { heightOf, leadingOf, POINTS, type SizeTrial, sizesOf } from "./line-heights.ts";
 import type { FormulaBox, TextItem } from "./page.ts";
 
 /** The engine reckons a millimetre as 2.83465 points: what differs by less is left for it to decide. */
@@ -16,10 +16,11 @@ export function formulaTrial(item: TextItem, widthOf: (text: string) => number):
   const widest = Math.max(0, ...boxes.map((box) => box.width));
   const tallest = Math.max(0, ...boxes.map(boxHeight));
   const lowest = Math.min(LEAST.height, ...boxes.map(boxHeight));
+  const leading = leadingOf(item.language);
   const lines = leastWidths(item, widthOf).filter((line) => line > 0);
   const whole = sizesOf(item).filter((size) => {
     const counts = lines.map((line) => Math.ceil((line * size) / width));
-    const high = Math.max(tallest, heightOf(counts, lowest));
+    const high = Math.max(tallest, heightOf(counts, lowest, leading));
     return widest * size <= width && high * size <= height;
   });
   return { whole, sure: null, hyphenated: whole, wordFits: 0 };

@@ -1,7 +1,7 @@
 // Which sizes of a text are worth trying. Setting a text to see whether it fits is the dearest part of a page, and
 // widths of characters tell most of the answer: a size is left to the engine only where they do not tell enough.
 import { formulaTrial } from "./formula-trial.ts";
-import { heightOf, POINTS, type SizeTrial, sizesOf } from "./line-heights.ts";
+import { heightOf, leadingOf, POINTS, type SizeTrial, sizesOf } from "./line-heights.ts";
 import type { TextItem, TextRun } from "./page.ts";
 import type { Size } from "./paper.ts";
 
@@ -24,7 +24,7 @@ export function sizeTrial(item: TextItem, widthOf: WidthOf): SizeTrial {
   const [width, height] = [item.width * POINTS, item.height * POINTS];
   if (isShort(item, widthOf, { width: width / item.most, height: height / item.most }))
     return { whole: [], sure: item.most, hyphenated: [], wordFits: item.most };
-  const text = measured(item.runs, widthOf);
+  const text = measured(item, widthOf);
   const word = widthOf(item.longest, isStrong(item.runs));
   const wordFits = Math.min(width / (word * text.slack.wide), item.most);
   const surely = (size: number): boolean => mostHeight(text, width / size) * size <= height;
@@ -36,10 +36,10 @@ export function sizeTrial(item: TextItem, widthOf: WidthOf): SizeTrial {
     (size) =>
       size > (sure ?? 0) &&
       word * text.slack.narrow * size <= width &&
-      heightOf(fewestLines(parts, text, width / size), text.slack.low) * size <= height,
+      heightOf(fewestLines(parts, text, width / size), text.slack.low, text.leading) * size <= height,
   );
   const dense = sizes.filter(
-    (size) => heightOf(densest(parts, text.slack, width / size), text.slack.low) * size <= height,
+    (size) => heightOf(densest(parts, text.slack, width / size), text.slack.low, text.leading) * size <= height,
   );
   return { whole, sure, hyphenated: sure === null ? dense : [], wordFits };
 }
@@ -66,6 +66,8 @@ interface MeasuredText {
   readonly parts: () => Lines;
   readonly space: number;
   readonly slack: Slack;
+  /** Space between two lines, in ems. */
+  readonly leading: number;
   readonly breaks: "between words" | "anywhere" | "unknown";
 }
 
@@ -76,7 +78,7 @@ const ANYWHERE = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}]/u;
 /** Thai and its neighbours break between words that only a dictionary knows. */
 const BY_DICTIONARY = /[\p{Script=Thai}\p{Script=Lao}\p{Script=Khmer}\p{Script=Myanmar}]/u;
 
-function measured(runs: readonly TextRun[], widthOf: WidthOf): MeasuredText {
+function measured({ runs, language }: TextItem, widthOf: WidthOf): MeasuredText {
   const lines = runs
     .map((run) => run.text)
     .join("")
@@ -89,6 +91,7 @@ function measured(runs: readonly TextRun[], widthOf: WidthOf): MeasuredText {
     pieces: lines.map((line) => piecesOf(line).map((piece) => widthOf(piece, strong))),
     parts: () => lines.map((line) => partsOf(line).map(part)).filter((line) => line.some(isInk)),
     space: widthOf(" ", strong),
+    leading: leadingOf(language),
     slack: NOT_PLAIN.test(all) ? SHAPED : PLAIN,
     breaks: unknown ? "unknown" : ANYWHERE.test(all) ? "anywhere" : "between words",
   };
@@ -112,7 +115,8 @@ function mostLines({ pieces, space, slack, breaks }: MeasuredText, width: number
   });
 }
 
-const mostHeight = (text: MeasuredText, width: number): number => heightOf(mostLines(text, width), text.slack.high);
+const mostHeight = (text: MeasuredText, width: number): number =>
+  heightOf(mostLines(text, width), text.slack.high, text.leading);
 
 function filledLines(pieces: readonly number[], space: number, width: number): number {
   let [count, used] = [1, 0];
