@@ -1,6 +1,6 @@
 // Drawn formulae as the template takes them: a file for each drawing, and in its run the room and the hidden source.
 import { createHash } from "node:crypto";
-import { formulaKey, tieFormulae } from "../core/kit/formulae.ts";
+import { formulaKey, overhangOf, tieFormulae } from "../core/kit/formulae.ts";
 import type { TextRun } from "../core/kit/page.ts";
 import type { WidthOf } from "../core/kit/size-trial.ts";
 import type { DrawnFormulae } from "./draw-formulae.ts";
@@ -29,5 +29,5 @@ export const runsData = (runs: readonly DrawnRun[], widthOf: WidthOf): readonly 
   tieFormulae(runs).map(({ box, asked = false, ...run }) => {
     if (!box) return run;
     const source = Math.min(1, box.width / Math.max(widthOf(run.text, false), Number.EPSILON));
-    return { ...run, asked, drawn: { ...box, source } };
+    return { ...run, asked, drawn: { ...box, source, overhang: overhangOf(run) } };
   });

@@ -91,6 +91,15 @@ describe("a formula in print", () => {
     expect(await high({ width: 60, height: 30 })).toBeLessThan(0.8 * (await high({ width: 105, height: 74 })));
   });
 
+  it("with a tail drives lines no further apart than a letter with a tail does", async () => {
+    const high = async (text: string) => {
+      const columns = inkOf((await print(side(formulaRuns(text)))).page, INSIDE);
+      return Math.max(...columns.map(({ bottom }) => bottom)) - Math.min(...columns.map(({ top }) => top));
+    };
+    expect(Math.abs((await high("H\n\\(p\\) H\nH")) - (await high("H\np H\nH")))).toBeLessThanOrEqual(DOTS);
+    expect(await high("H\n\\(\\frac{p}{q}\\) H\nH")).toBeGreaterThan((await high("H\np H\nH")) + DOTS);
+  });
+
   it("that is too wide even in the smallest size is told", async () => {
     const sum = Array.from({ length: 40 }, (_, i) => `x_{${i}}`).join(" + ");
     expect((await print(formula(sum))).notices).toEqual([expect.stringContaining("cut off")]);

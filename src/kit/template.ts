@@ -19,11 +19,11 @@ export const TEMPLATE = String.raw`
 
 // A drawing, and what it draws as text that is not seen: it can be found and copied, and is a formula to those who hear it.
 #let set-formula(run, item, seen) = {
-  let (width, ascent, depth, source) = run.drawn
+  let (width, ascent, depth, source, overhang) = run.drawn
   let size = (width: width * 1em, height: (ascent + depth) * 1em)
   let ink = inks.at(item.ink)
-  // The engine lets a formula reach into the space between lines by so much, above and below.
-  let reach = 0.7em * item.leading
+  // The engine lets a formula reach into the space between lines by 0.7 of it, above and below; that is made good.
+  let reach = 0.7em * item.leading - overhang * 1em
   math.equation(alt: run.text, box(width: size.width, height: size.height + 2 * reach, baseline: depth * 1em + reach, if seen {
     place(bottom + left, dy: -depth * 1em - reach, text(font: families(item.fonts, item.language), size: source * 1em, fill: rgb("#0000"), hyphenate: false, run.text))
     place(top + left, dy: reach, mark(image(bytes(read(run.file).replace("currentColor", ink.to-hex())), format: "svg", alt: run.text, ..size)))

@@ -6,7 +6,7 @@ import { sizeTrial } from "./size-trial.ts";
 const widthOf = (text: string): number => text.length / 2;
 const trial = (runs: readonly TextRun[], place: { readonly width: number; readonly height: number }) =>
   sizeTrial(textItem({ x: 0, y: 0, ...place }, "", { runs, most: 20, least: 8 }), widthOf);
-const formula = (box: FormulaBox): TextRun => ({ text: "x", look: "formula", box });
+const formula = (box: FormulaBox): TextRun => ({ text: "x", look: "formula", alone: true, box });
 const POINT = 25.4 / 72;
 
 describe("the sizes of a text with formulae", () => {
@@ -19,6 +19,11 @@ describe("the sizes of a text with formulae", () => {
   it("are those at which it is no higher", () => {
     const { whole } = trial([formula({ width: 1, ascent: 2, depth: 1 })], { width: 50, height: 30 * POINT });
     expect(whole[0]).toBe(10);
+  });
+
+  it("are larger in a line, where it may reach as far as letters with tails", () => {
+    const run = { text: "x", look: "formula", box: { width: 1, ascent: 2, depth: 1 } } as const;
+    expect(trial([run], { width: 50, height: 30 * POINT }).whole[0]).toBe(11.5);
   });
 
   it("are none if it is too large at the least", () => {

@@ -1,5 +1,6 @@
 // Sizes of a text with drawn formulae that are worth trying. Their widths and heights are known exactly, so many sizes
 // are out at once; the engine tries the rest.
+import { overhangOf } from "./formulae.ts";
 import { heightOf, leadingOf, POINTS, type SizeTrial, sizesOf } from "./line-heights.ts";
 import type { FormulaBox, TextItem } from "./page.ts";
 
@@ -14,8 +15,9 @@ export function formulaTrial(item: TextItem, widthOf: (text: string) => number):
   const [width, height] = [item.width * POINTS * ROUNDING, item.height * POINTS * ROUNDING];
   const boxes = item.runs.flatMap((run) => run.box ?? []);
   const widest = Math.max(0, ...boxes.map((box) => box.width));
-  const tallest = Math.max(0, ...boxes.map(boxHeight));
-  const lowest = Math.min(LEAST.height, ...boxes.map(boxHeight));
+  const heights = item.runs.flatMap((run) => (run.box ? [leastHeight(run.box, overhangOf(run))] : []));
+  const tallest = Math.max(0, ...heights);
+  const lowest = Math.min(LEAST.height, ...heights);
   const leading = leadingOf(item.language);
   const lines = leastWidths(item, widthOf).filter((line) => line > 0);
   const whole = sizesOf(item).filter((size) => {
@@ -26,7 +28,9 @@ export function formulaTrial(item: TextItem, widthOf: (text: string) => number):
   return { whole, sure: null, hyphenated: whole, wordFits: 0 };
 }
 
-const boxHeight = ({ ascent, depth }: FormulaBox): number => ascent + depth;
+/** What a line makes room for at the least. */
+const leastHeight = ({ ascent, depth }: FormulaBox, overhang: number): number =>
+  Math.max(0, ascent - overhang) + Math.max(0, depth - overhang);
 
 /** The least width in ems of every hard line; spaces vanish where a line is broken. */
 function leastWidths({ runs }: TextItem, widthOf: (text: string) => number): readonly number[] {

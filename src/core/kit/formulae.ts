@@ -16,6 +16,12 @@ export interface WantedFormula {
  */
 export const FORMULA_SCALE = 1.12;
 
+/**
+ * How far a formula in a line may reach above capitals and below the base line before the lines make room for it, in ems:
+ * as far as letters with tails do. One that stands alone is taken as it is, so that it is centred.
+ */
+export const overhangOf = ({ alone }: Pick<TextRun, "alone">): number => (alone ? 0 : 0.2);
+
 /** Largest width or height of a drawing, in ems: nothing that is meant for a sheet comes near. */
 const LARGEST = 500;
 

@@ -71,7 +71,7 @@ function drawDay(day: PrintedDay, cell: Slot): readonly PageItem[] {
   const inside = { x: cell.x + 0.6, width: cell.width - 1.2 };
   const share = cell.height / 3;
   const frame: PageItem = { kind: "box", ...cell, shade: rest ? 0.12 : null, frame: true };
-  const date = textItem({ ...inside, y: cell.y + 0.4, height: share - 0.4 }, shortDate(day.date), {
+  const date = textItem({ ...inside, y: cell.y + 0.9, height: share - 0.9 }, shortDate(day.date), {
     most: 6,
     least: 4,
     ink: "quiet",
