@@ -56,7 +56,7 @@ const FORMULAE = [
   "\\frac{a}{b}",
   "\\sum_{i=1}^n x_i^2",
   "\\sqrt{\\frac{1+z}{1-z}} - 1",
-  "\\rule{6em}{3em}",
+  "\\rule{12em}{1em}",
 ];
 
 /** The same boxes with formulae between the words. */
