@@ -23,6 +23,7 @@ const BoxPage = lazy(async () => ({ default: (await import("./box/box-page.tsx")
 const CardPage = lazy(async () => ({ default: (await import("./box/card-page.tsx")).CardPage }));
 const PaperPage = lazy(async () => ({ default: (await import("./paper/paper-page.tsx")).PaperPage }));
 const SheetPage = lazy(async () => ({ default: (await import("./paper/photo/sheet-page.tsx")).SheetPage }));
+const KitPage = lazy(async () => ({ default: (await import("./kit/kit-page.tsx")).KitPage }));
 const PlanPage = lazy(async () => ({ default: (await import("./plan/plan-page.tsx")).PlanPage }));
 
 /** The whole program in the browser. */
@@ -90,6 +91,9 @@ function Pages() {
       </Route>
       <Route path="/paper/photo">
         <SheetPage />
+      </Route>
+      <Route path="/kit">
+        <KitPage />
       </Route>
       <Route path="/plan">
         <PlanPage />

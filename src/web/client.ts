@@ -1,5 +1,8 @@
 // All requests to the server: one function for each route. Trouble is thrown as an ApiError in plain words.
 import type { input } from "zod";
+import type { PrintStep } from "../app/print-port.ts";
+import type { CardPaperView, PaperCardsView } from "../app/print-versions.ts";
+import type { KitJobView, KitPreview } from "../app/print-views.ts";
 import type {
   AheadView,
   BoxView,
@@ -34,7 +37,9 @@ import type {
   changeChartSchema,
   editFactSchema,
   importChoicesSchema,
+  kitSchema,
   logEntrySchema,
+  missingCardsSchema,
   newFactSchema,
   newFactsSchema,
   paperDaysSchema,
@@ -48,6 +53,10 @@ import { noteId } from "./data/new-id.ts";
 export type NewFact = input<typeof newFactSchema>;
 /** Facts that are written together. */
 export type NewFacts = input<typeof newFactsSchema>;
+/** A kit as it is chosen. */
+export type KitOrder = input<typeof kitSchema>;
+/** Paper cards that are lost or damaged. */
+export type MissingCards = input<typeof missingCardsSchema>;
 /** Results of days on paper. */
 export type PaperDays = input<typeof paperDaysSchema>["days"];
 /** A fact as it is reworded. */
@@ -162,6 +171,10 @@ export const exportUrl = (subject: string): string => `/api/subjects/${at(subjec
 /** Where a box's calendar is downloaded from and subscribed to. */
 export const calendarUrl = (box: string): string => `/calendar/${at(box)}.ics`;
 
+/** Where the PDF of a kit is opened, or saved from. */
+export const kitFileUrl = (job: string, download = false): string =>
+  `/api/kit/jobs/${at(job)}/file${download ? "?download" : ""}`;
+
 /** Every route of the server, typed. */
 export const api = {
   today: () => noted(get<TodayView>("/today")),
@@ -223,6 +236,16 @@ export const api = {
   acceptImport: (id: string, body: AcceptImport) => send<ImportStatus>("POST", `/imports/${at(id)}/accept`, body),
   importStatus: (id: string) => get<ImportStatus>(`/imports/${at(id)}`),
   stopImport: (id: string) => send<ImportStatus>("DELETE", `/imports/${at(id)}`),
+  previewKit: (kit: KitOrder, sheet: number, signal: AbortSignal) =>
+    send<KitPreview>("POST", "/kit/preview", { kit, sheet }, signal),
+  openKit: (kit: KitOrder, zip: boolean) => send<KitJobView>("POST", "/kit/jobs", { kit, zip }),
+  kitStatus: (id: string) => get<KitJobView>(`/kit/jobs/${at(id)}`),
+  stopKit: (id: string) => send<KitJobView>("DELETE", `/kit/jobs/${at(id)}`),
+  kitPrinted: (id: string) => send<KitJobView>("POST", `/kit/jobs/${at(id)}/printed`),
+  paperCards: (subjects: readonly string[]) => get<PaperCardsView>(`/kit/paper?subjects=${subjects.map(at).join(",")}`),
+  cardPaper: (id: string) => get<CardPaperView>(`/cards/${at(id)}/paper`),
+  cardsMissing: (missing: MissingCards) => send<PrintStep>("POST", "/kit/missing", missing),
+  undoPrintStep: (id: string) => send<PrintStep>("POST", `/kit/steps/${at(id)}/undo`),
   fillDemo: () => noted(send<TodayView>("POST", "/demo")),
   clearDemo: () => noted(send<TodayView>("DELETE", "/demo")),
 } as const;

@@ -37,6 +37,10 @@ export const instantIn = (at: number, timeZone: string): string =>
     .format(at)
     .replace(",", "");
 
+/** The date of an instant in a time zone: 25 November 2026. */
+export const yearDateOf = (at: number, timeZone: string): string =>
+  new Intl.DateTimeFormat(LOCALE, { day: "numeric", month: "long", year: "numeric", timeZone }).format(at);
+
 /** "1 Monday" as a name. */
 export const WEEKDAYS = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"] as const;
 

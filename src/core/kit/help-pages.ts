@@ -86,7 +86,7 @@ export function calibrationPages(sheet: Size, turn: "long" | "short", offset: Of
   ] as const;
   const middle = { x: MARGIN, width: width - 2 * MARGIN };
   const words =
-    "Print both sides and hold the sheet against the light. If the cross of the back lies 1 mm to the left of the cross on this side and 0.5 mm below it, as you see it from the back, print with --shift 1,-0.5. The line below must be 100 mm long; if not, the printer scales: choose “actual size”.";
+    "Print both sides and hold the sheet against the light, the back towards you. Type on the Kit page how far the crosses of the back lie from those of the front. On the command line, a back that lies 1 mm to the left and 0.5 mm below is put right by --shift 1,-0.5. The line below must be 100 mm long; if not, the printer scales: choose “actual size”.";
   const ruled: readonly PageItem[] = [
     drawn([width / 2 - 50, 85], [width / 2 + 50, 85], 0.2),
     drawn([width / 2 - 50, 82], [width / 2 - 50, 88], 0.2),

@@ -37,6 +37,17 @@ export function parseMissed(text: string, due: ReadonlySet<number>): MissedNumbe
   return { numbers: [...numbers], problems };
 }
 
+/** Reads numbers with anything between them; each must be a card's own, by its check digit. */
+export function parseNumbers(
+  text: string,
+): Pick<MissedNumbers, "numbers"> & { readonly problems: readonly Omit<NumberProblem, "near">[] } {
+  const read = [...text.matchAll(PIECE)].map(([typed]) => ({ typed, parsed: parseCardNumber(typed) }));
+  return {
+    numbers: [...new Set(read.flatMap(({ parsed }) => (parsed.ok ? [parsed.value] : [])))],
+    problems: read.flatMap(({ typed, parsed }) => (parsed.ok ? [] : [{ typed, reason: parsed.error }])),
+  };
+}
+
 /** Due cards whose printed number is one slip away: a digit wrong, missing or too many, or two swapped. */
 function nearest(typed: string, due: ReadonlySet<number>): readonly number[] {
   const digits = typed.replace(/\D/gu, "").replace(/^0+/u, "");

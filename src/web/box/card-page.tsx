@@ -12,6 +12,7 @@ import { Loaded } from "../shell/states.tsx";
 import { angleName, capital, longDate, placeName } from "../words.ts";
 import { workshopAddress } from "../workshop/use-place.ts";
 import { CardActions } from "./card-actions.tsx";
+import { CardPaper } from "./card-paper.tsx";
 import { HistoryTable } from "./history-table.tsx";
 import { WithdrawnCard } from "./withdrawn-card.tsx";
 import "../styles/box.css";
@@ -46,6 +47,7 @@ const BackToBox = () => (
 function CardSheet({ history }: { readonly history: CardHistory }) {
   const drawer = useDrawer(history.place !== null);
   const { card, number, place, dueDate, fact, subject } = history;
+  const timeZone = drawer.data?.box.calendar.timeZone ?? "UTC";
   const bundles = drawer.data?.box.chart.compartments.map((compartment) => compartment.bundles) ?? [];
   return (
     <>
@@ -66,7 +68,8 @@ function CardSheet({ history }: { readonly history: CardHistory }) {
           <CardActions history={history} box={drawer.data.box} day={drawer.data.day} compartments={bundles.length} />
         )
       ) : null}
-      <HistoryTable entries={history.entries} timeZone={drawer.data?.box.calendar.timeZone ?? "UTC"} />
+      <CardPaper card={card.id} number={number} timeZone={timeZone} />
+      <HistoryTable entries={history.entries} timeZone={timeZone} />
     </>
   );
 }

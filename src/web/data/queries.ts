@@ -33,6 +33,7 @@ export const KEYS = {
   fact: ["fact"],
   edits: ["edits"],
   paper: ["paper"],
+  kit: ["kit"],
   tags: ["tags"],
 } as const;
 

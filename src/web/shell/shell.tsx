@@ -13,6 +13,7 @@ const PAGES = [
   { to: "/workshop", name: "Workshop" },
   { to: "/box", name: "Box" },
   { to: "/plan", name: "Plan" },
+  { to: "/kit", name: "Kit" },
 ] as const;
 
 const isHere = (location: string, to: string): boolean => (to === "/" ? location === "/" : location.startsWith(to));

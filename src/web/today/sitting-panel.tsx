@@ -2,6 +2,7 @@
 import { useState } from "react";
 import { Link } from "wouter";
 import type { BoxView, TodayView } from "../../app/views.ts";
+import { kitAddress } from "../kit/kit-address.ts";
 import { BusyButton } from "../shell/busy-button.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { Stepper } from "../shell/stepper.tsx";
@@ -56,7 +57,8 @@ export function SittingPanel({ view, box }: { readonly view: TodayView; readonly
             {most > 0 ? <Stepper label="More new cards" value={fresh} max={most} min={1} onChange={setFresh} /> : null}
           </>
         ) : null}
-        <p>
+        <p className="row">
+          <Link href={kitAddress("sheet")}>Print today's sheet</Link>
           <Link href="/paper">Enter paper results</Link>
         </p>
         {state === "nothing" || (state === "finished" && most === 0) ? null : (
