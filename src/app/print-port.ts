@@ -26,6 +26,6 @@ export interface Prints {
   markPrintStepUndone(id: string): Promise<void>;
   /** The newest steps first, those undone left out, with how many cards each is about. */
   recentPrintSteps(limit: number): Promise<readonly { readonly step: PrintStep; readonly cards: number }[]>;
-  /** Every card that was ever printed with what is known of its paper; steps undone count for nothing. */
-  onPaper(): Promise<ReadonlyMap<CardId, PaperRecord>>;
+  /** Every card that was ever printed, or this one if it was, with what is known of its paper; steps undone count for nothing. */
+  onPaper(card?: CardId): Promise<ReadonlyMap<CardId, PaperRecord>>;
 }

@@ -1,10 +1,10 @@
 // How the paper stands to the box: which cards were never printed, say something else by now, are lost or damaged, and
 // which paper belongs to cards that are not asked any more.
-import type { CardId } from "../core/cards/cards.ts";
+import { type CardId, cardFrom } from "../core/cards/cards.ts";
 import { needsPrinting, PAPER_STATES, type PaperRecord, type PaperState, paperState } from "../core/kit/paper-state.ts";
 import { type FaceChange, faceChanges, printedFace } from "../core/kit/printed-face.ts";
 import { found } from "./failure.ts";
-import { cardsOfSubject, type LibraryCard } from "./kit.ts";
+import { cardsOfSubject, type LibraryCard, toKitCard } from "./kit.ts";
 import type { Context, Session } from "./ports.ts";
 import type { PrintStep } from "./print-port.ts";
 
@@ -109,12 +109,18 @@ const outdatedCard = (one: CardOnPaper): OutdatedCard => ({
   changes: one.record?.face ? faceChanges(one.record.face, printedFace(one.card)) : [],
 });
 
-/** How the paper of one card stands. */
+/** How the paper of one card stands, without a look at any other. Fails with `not-found`. */
 export const cardPaper = (context: Context, id: CardId): Promise<CardPaperView> =>
-  context.store.read(async (session) => {
-    const { subject } = found((await session.library.cards([id]))[0], "card");
-    const one = (await cardsOnPaper(session, subject)).find((card) => card.id === id);
-    if (one) return outdatedCard(one);
-    const record = (await session.prints.onPaper()).get(id);
-    return { state: record?.face ? "withdrawn" : "new", printedAt: record?.printedAt ?? null, changes: [] };
+  context.store.read(async ({ library, boxes, prints }) => {
+    const { number, fact, angle } = found((await library.cards([id]))[0], "card");
+    const record = (await prints.onPaper(id)).get(id);
+    if (!record?.face) return { state: "new", printedAt: null, changes: [] };
+    const { printedAt, face } = record;
+    const from = await library.fact(fact);
+    const box = await boxes.box();
+    const placed = box && (await boxes.placement(box.id, id));
+    if (!from || from.deleted || !from.fact.angles.includes(angle) || placed?.state.place.kind === "withdrawn")
+      return { state: "withdrawn", printedAt, changes: [] };
+    const now = printedFace(toKitCard(number, cardFrom(from.fact, angle)));
+    return { state: paperState(now, record), printedAt, changes: faceChanges(face, now) };
   });

@@ -52,13 +52,14 @@ export function createPrints(db: Db, learner: string): Prints {
         .execute();
       return rows.map((row) => ({ step: toStep(row), cards: Number(row.cards) }));
     },
-    async onPaper() {
+    async onPaper(card) {
       const rows = await db
         .selectFrom("print_card")
         .innerJoin("print_step", "print_step.id", "print_card.step_id")
         .select(["print_card.card_id", "print_card.face", "print_step.at", "print_step.kind"])
         .where("print_card.learner_id", "=", learner)
         .where("print_step.undone", "=", 0)
+        .$if(card !== undefined, (query) => query.where("print_card.card_id", "=", card as string))
         .orderBy("print_step.id")
         .execute();
       const records = new Map<string, PaperRecord>();

@@ -89,15 +89,15 @@ export function printsContract(newDatabase: NewDatabase): void {
       ]);
       expect(outdated[0]?.changes).toEqual([{ part: "prompt", before: was, after: "Reworded 1", picture: false }]);
       expect(outdated[1]?.changes).toEqual([{ part: "answer", before: was, after: "Reworded 1", picture: false }]);
+      const card = cardId(facts[1] ?? "", "reverse");
+      const { state, changes } = await cardPaper(context, card);
+      expect({ state, changes }).toEqual({ state: "changed", changes: outdated[1]?.changes });
       const again = (await plan("changed")).cards;
       expect(again.map(({ fact }) => fact)).toEqual([facts[1], facts[1]]);
       context.now += DAY_MS;
       await recordPrinted(context, again);
       expect(await counts()).toEqual({ ...NONE, current: CARDS });
       expect(await cardPaper(context, cardId(facts[1] ?? "", "forward"))).toEqual({
-        card: cardId(facts[1] ?? "", "forward"),
-        number: expect.any(Number),
-        fact: facts[1],
         state: "current",
         printedAt: context.now,
         changes: [],
@@ -156,7 +156,10 @@ export function printsContract(newDatabase: NewDatabase): void {
         ].sort(),
       );
       expect(await toPrint()).toEqual([]);
-      expect((await cardPaper(context, cardId(facts[2] ?? "", "forward"))).state).toBe("withdrawn");
+      const states = (await Promise.all(outdated.map(({ card }) => cardPaper(context, card)))).map(
+        ({ state }) => state,
+      );
+      expect(states).toEqual(["withdrawn", "withdrawn", "withdrawn", "withdrawn"]);
     });
 
     it("cannot be lost if it is none: no card, or never printed; then nothing is recorded", async () => {

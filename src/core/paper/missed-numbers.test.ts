@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { printedNumber } from "../cards/card-number.ts";
-import { parseMissed } from "./missed-numbers.ts";
+import { parseMissed, parseNumbers } from "./missed-numbers.ts";
 
 const DUE = new Set([7, 42, 318, 572, 1042]);
 const typed = (...numbers: number[]): string[] => numbers.map(printedNumber);
@@ -57,5 +57,13 @@ describe("numbers of missed cards", () => {
         },
       ),
     );
+  });
+});
+
+describe("numbers of cards that are lost or damaged", () => {
+  it("are each checked by their last digit, whether or not they are due", () => {
+    const { numbers, problems } = parseNumbers(`${printedNumber(43)}, 527-4; ${printedNumber(43)} ${printedNumber(7)}`);
+    expect(numbers).toEqual([43, 7]);
+    expect(problems).toEqual([{ typed: "527-4", reason: expect.stringContaining("does not agree") }]);
   });
 });

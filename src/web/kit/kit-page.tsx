@@ -12,7 +12,7 @@ import { Calibration } from "./calibration.tsx";
 import { CardChoice } from "./card-choice.tsx";
 import { ClassPack } from "./class-pack.tsx";
 import { draftProblems, orderOf, settleDraft } from "./kit-draft.ts";
-import { isPrinted } from "./kit-words.ts";
+import { isPrinted, outdatedCount, outdatedWords } from "./kit-words.ts";
 import { PaperChoice } from "./paper-choice.tsx";
 import { PartChoice } from "./part-choice.tsx";
 import { KitPreviewPanel } from "./preview/kit-preview.tsx";
@@ -72,11 +72,13 @@ function Kit({ subjects, paper }: { readonly subjects: readonly SubjectView[]; r
   const whole = orderOf(settled, fit ? names : "");
   const order = fit ? whole : null;
   const asked = usePreview(order);
+  const wrong = outdatedCount(paper.counts);
   const form = { draft: settled, change };
   return (
     <>
       <p className="lead">
-        Your box on paper. Choose what you want, look at every sheet, then make one PDF and print it.
+        Your box on paper. Choose what you want, look at every sheet, then make one PDF and print it.{" "}
+        {wrong > 0 ? <a href="#your-paper">{outdatedWords(wrong)}</a> : null}
       </p>
       <div className="kit">
         <div className="kit-choices">
@@ -97,7 +99,7 @@ function Kit({ subjects, paper }: { readonly subjects: readonly SubjectView[]; r
           <KitPreviewPanel {...{ asked, order }} draft={settled} />
         </div>
       </div>
-      <YourPaper paper={paper} printed={printed} subjects={subjects} />
+      <YourPaper paper={paper} printed={printed} />
     </>
   );
 }

@@ -73,10 +73,17 @@ export const STATE_WORDS: Readonly<Record<OutdatedCard["state"], string>> = {
   withdrawn: "not asked any more: take it out of the paper box",
 };
 
+/** How many paper cards are not as they should be. */
+export const outdatedCount = ({ changed, lost, damaged, withdrawn }: PaperCardsView["counts"]): number =>
+  changed + lost + damaged + withdrawn;
+
+/** Says that some paper cards are not as they should be. */
+export const outdatedWords = (number: number): string =>
+  number === 1 ? "1 paper card is out of date." : `${count(number)} paper cards are out of date.`;
+
 /** How many cards have to be printed so that the paper is whole and up to date. */
 export const toPrint = ({ changed, lost, damaged, ...rest }: PaperCardsView["counts"]): number =>
   rest.new + changed + lost + damaged;
 
 /** Whether anything was ever recorded as printed. */
-export const isPrinted = ({ new: fresh, ...paper }: PaperCardsView["counts"]): boolean =>
-  fresh >= 0 && Object.values(paper).some((number) => number > 0);
+export const isPrinted = (counts: PaperCardsView["counts"]): boolean => counts.current + outdatedCount(counts) > 0;

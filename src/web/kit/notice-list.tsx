@@ -18,12 +18,13 @@ export function NoticeList({ title, notices, subjects }: NoticeListProps) {
   if (notices.length === 0) return null;
   // The editor finds a fact by itself; the subject only chooses the list beside it.
   const subject = subjects.length === 1 ? (subjects[0] ?? null) : null;
-  const more = notices.length - MOST_SHOWN;
+  const told = [...new Map(notices.map((notice) => [notice.text, notice])).values()];
+  const more = told.length - MOST_SHOWN;
   return (
     <div className="trouble kit-notices">
       <strong>{title}</strong>
       <ul>
-        {notices.slice(0, MOST_SHOWN).map(({ text, card }) => (
+        {told.slice(0, MOST_SHOWN).map(({ text, card }) => (
           <li key={text}>
             <span dir="auto">{text}</span>{" "}
             {card ? <Link href={workshopAddress({ subject, fact: card.fact })}>Mend it</Link> : null}

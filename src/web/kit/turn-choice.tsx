@@ -40,19 +40,20 @@ export function TurnChoice({ draft, change }: ChoiceProps) {
   );
 }
 
-/** A sheet and the edge over which it goes. */
+/** A sheet, and how it lifts over an edge or along a fold. */
 function TurnDrawing({ turn }: { readonly turn: KitDraft["turn"] }) {
-  const edge = { long: "M26 5V39", short: "M8 5H26", fold: "M17 5V39" }[turn];
-  const arrow = {
-    long: "M20 30C24 24 30 24 33 29M33 29V24M33 29H28",
-    short: "M17 14C20 6 12 -1 9 2",
-    fold: "M12 22H22M22 22L19 19M22 22L19 25",
-  }[turn];
+  const { lying, lifted, edge } = DRAWINGS[turn];
   return (
-    <svg className="turn-drawing" viewBox="0 0 36 44" aria-hidden="true">
-      <path className="turn-sheet" d="M8 5H26V39H8Z" />
+    <svg className="turn-drawing" viewBox="0 0 40 44" aria-hidden="true">
+      <path className="turn-sheet" d={lying} />
+      <path className="turn-lifted" d={lifted} />
       <path className="turn-edge" data-fold={turn === "fold" ? "" : undefined} d={edge} />
-      {turn === "short" ? null : <path className="turn-arrow" d={arrow} />}
     </svg>
   );
 }
+
+const DRAWINGS = {
+  long: { lying: "M3 9H19V41H3Z", lifted: "M19 9L35 3V35L19 41Z", edge: "M19 9V41" },
+  short: { lying: "M7 24H29V42H7Z", lifted: "M7 24L12 5H34L29 24Z", edge: "M7 24H29" },
+  fold: { lying: "M3 12H19V38H3Z", lifted: "M19 12L36 7V33L19 38Z", edge: "M19 12V38" },
+} as const;

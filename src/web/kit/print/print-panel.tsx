@@ -89,11 +89,10 @@ function Made({ job, view, changed, printed }: MadeProps) {
 
 function Done({ job, view, changed, printed }: MadeProps) {
   const zipped = view.file.endsWith(".zip");
+  const title = zipped ? "The zip file is ready" : `The PDF is ready: ${counted(view.pages, "page")}`;
   return (
     <div className="kit-made">
-      <ArrivingHeading>
-        {zipped ? "The zip file is ready" : `The PDF is ready: ${counted(view.pages, "page")}`}
-      </ArrivingHeading>
+      {job.here ? <ArrivingHeading>{title}</ArrivingHeading> : <h2>{title}</h2>}
       {changed && view.recorded === null ? (
         <p className="hint">The choices were changed since; press “Print kit” again for a PDF that follows them.</p>
       ) : null}

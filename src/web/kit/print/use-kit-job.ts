@@ -20,11 +20,13 @@ export interface KitJob {
   readonly view: KitJobView | null;
   /** The order it was made by, as text. */
   readonly order: string;
+  /** Whether it was begun since the page was opened. */
+  readonly here: boolean;
   readonly error: unknown;
   readonly busy: boolean;
   readonly open: (kit: KitOrder, zip: boolean) => void;
   readonly stop: () => void;
-  /** Asks again how it stands. */
+  /** Takes over how it stands, as the server said elsewhere. */
   readonly note: (view: KitJobView) => void;
 }
 
@@ -38,7 +40,7 @@ export function useKitJob(): KitJob {
   const note = (view: KitJobView): void => void client.setQueryData([KEY, view.id], view);
   const status = useQuery({
     queryKey: [KEY, kept?.id],
-    queryFn: () => api.kitStatus(kept?.id ?? ""),
+    queryFn: () => statusOf(kept?.id ?? ""),
     enabled: kept !== null,
     refetchInterval: ({ state }) => (state.data?.state === "making" ? POLL_MS : false),
     refetchIntervalInBackground: true,
@@ -53,17 +55,27 @@ export function useKitJob(): KitJob {
     },
   });
   const stop = useMutation({ mutationFn: () => api.stopKit(kept?.id ?? ""), onSuccess: note });
-  // The server holds the newest few; one that is gone is as if it had never been made.
-  const gone = status.error instanceof ApiError && status.error.kind === "not-found";
   return {
-    view: gone ? null : (status.data ?? null),
+    view: status.data ?? null,
     order: kept?.order ?? "",
-    error: open.error ?? stop.error ?? (gone ? null : status.error),
+    here: open.isSuccess,
+    error: open.error ?? stop.error ?? status.error,
     busy: open.isPending,
     open: (kit, zip) => open.mutate({ kit, zip }),
     stop: () => stop.mutate(),
     note,
   };
+}
+
+/** The server holds the newest few; one that is gone is as if it had never been made. */
+async function statusOf(id: string): Promise<KitJobView | null> {
+  try {
+    return await api.kitStatus(id);
+  } catch (error) {
+    if (!(error instanceof ApiError) || error.kind !== "not-found") throw error;
+    windowShelf.remove(KEPT);
+    return null;
+  }
 }
 
 function keptJob(text: string | null): KeptJob | null {

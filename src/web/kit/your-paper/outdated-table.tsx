@@ -4,7 +4,7 @@ import type { OutdatedCard, PaperCardsView } from "../../../app/print-versions.t
 import { printedNumber } from "../../../core/cards/card-number.ts";
 import type { FaceChange } from "../../../core/kit/printed-face.ts";
 import { capital, counted } from "../../words.ts";
-import { STATE_WORDS } from "../kit-words.ts";
+import { outdatedCount, STATE_WORDS } from "../kit-words.ts";
 
 const PARTS: Readonly<Record<FaceChange["part"], string>> = { prompt: "Front", answer: "Back", notes: "Small print" };
 
@@ -16,7 +16,7 @@ interface OutdatedTableProps {
 /** A row for each card; nothing where all paper is in order. */
 export function OutdatedTable({ cards, counts }: OutdatedTableProps) {
   if (cards.length === 0) return null;
-  const more = counts.changed + counts.lost + counts.damaged + counts.withdrawn - cards.length;
+  const more = outdatedCount(counts) - cards.length;
   return (
     <details className="opened">
       <summary>Which paper cards, and why</summary>

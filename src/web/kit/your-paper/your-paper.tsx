@@ -1,6 +1,5 @@
 // The paper that is out there: what is out of date and why, what is lost, and what was said of it last.
 import type { PaperCardsView } from "../../../app/print-versions.ts";
-import type { SubjectView } from "../../../app/views.ts";
 import { paperWords } from "../kit-words.ts";
 import { MissingForm } from "./missing-form.tsx";
 import { OutdatedTable } from "./outdated-table.tsx";
@@ -10,7 +9,6 @@ interface YourPaperProps {
   readonly paper: PaperCardsView;
   /** Whether anything was ever recorded as printed. */
   readonly printed: boolean;
-  readonly subjects: readonly SubjectView[];
 }
 
 /** How paper and box stand to each other. */
