@@ -35,6 +35,7 @@ const PAGES: readonly { name: string; open: (page: Page) => Promise<void> }[] = 
     },
   },
   { name: "Box", open: (page) => visit(page, "/box", "Box") },
+  { name: "Kit", open: (page) => visit(page, "/kit", "Kit") },
   {
     name: "a fact's editor",
     open: async (page) => {

@@ -70,7 +70,8 @@ function SheetNumber({ sheet, sheets, look }: Pick<SheetBarProps, "sheet" | "she
   const type = (text: string): void => {
     setTyped(text);
     const number = Number(text);
-    if (Number.isInteger(number) && number >= 1 && number <= sheets) look(number - 1);
+    // Beyond the last sheet the last is shown; how many there are may just be changing.
+    if (Number.isInteger(number) && number >= 1) look(number - 1);
   };
   return (
     <span className="sheet-number">
