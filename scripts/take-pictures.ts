@@ -35,6 +35,11 @@ async function takeAll(page: Page, url: string): Promise<void> {
   await page.goto(`${url}/plan`);
   await page.getByText(/and what is not yet known about your recall/).waitFor();
   await take(page, "plan");
+  await page.goto(`${url}/kit`);
+  await page.getByRole("combobox", { name: "Part" }).selectOption("Cards");
+  await page.getByRole("button", { name: "Next sheet" }).click();
+  await page.getByRole("img", { name: "Back of sheet 3" }).waitFor();
+  await take(page, "kit");
   await page.goto(`${url}/workshop/import`);
   const rows = [
     "prompt\tanswer\tnote",
@@ -62,7 +67,11 @@ await longhold("demo", "--data", folder);
 const server = await serve(folder);
 const browser = await chromium.launch(config.use?.launchOptions ?? {});
 try {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, reducedMotion: "reduce" });
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 800 },
+    locale: "en-GB",
+    reducedMotion: "reduce",
+  });
   await takeAll(await context.newPage(), server.url);
 } finally {
   await browser.close();

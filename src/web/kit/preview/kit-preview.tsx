@@ -17,13 +17,13 @@ interface KitPreviewProps {
 
 /** The sheets, one at a time. */
 export function KitPreviewPanel({ order, draft, asked }: KitPreviewProps) {
-  const { preview, look, fresh } = asked;
+  const { preview, sheet, look, fresh } = asked;
   const [zoom, setZoom] = useState(1);
   const shown = order && !preview.error ? preview.data : undefined;
   const parts = shown?.parts ?? [];
   const sheets = sheetCount(parts);
   const turnBy = (by: number): void => {
-    if (shown) look(Math.min(Math.max(0, shown.sheet + by), Math.max(0, sheets - 1)));
+    if (shown) look(Math.min(Math.max(0, sheet + by), Math.max(0, sheets - 1)));
   };
   return (
     <section
@@ -33,7 +33,7 @@ export function KitPreviewPanel({ order, draft, asked }: KitPreviewProps) {
       onKeyDown={(event) => turnByKey(event, zoom, turnBy)}
     >
       <h2 id="preview">Preview</h2>
-      <SheetBar {...{ sheets, parts, look, zoom, setZoom }} sheet={shown?.sheet ?? 0} />
+      <SheetBar {...{ sheet, sheets, parts, look, zoom, setZoom }} />
       {order === null ? <p>Mend what is marked among the choices; then the sheets appear here.</p> : null}
       {order && preview.error ? <Trouble error={preview.error} retry={() => void preview.refetch()} /> : null}
       <SheetSides preview={shown} zoom={zoom} fold={draft.turn === "fold"} />

@@ -13,6 +13,8 @@ const KEEP_MS = 30_000;
 /** The sheet that is looked at, and how to look at another. */
 export interface PreviewState {
   readonly preview: UseQueryResult<KitPreview>;
+  /** The sheet that is wanted, counted from 0: ahead of the preview for as long as that is on its way. */
+  readonly sheet: number;
   /** Looks at a sheet, counted from 0. */
   readonly look: (sheet: number) => void;
   /** Whether the preview is that of the order as it is now. */
@@ -32,8 +34,9 @@ export function usePreview(order: KitOrder | null): PreviewState {
     gcTime: KEEP_MS,
     retry: false,
   });
+  const last = Math.max(0, sheetCount(preview.data?.parts ?? []) - 1);
   const fresh = preview.isSuccess && !preview.isPlaceholderData && settled === JSON.stringify(order);
-  return { preview, look, fresh };
+  return { preview, sheet: Math.min(wanted, last), look, fresh };
 }
 
 /** Sheets of the box that is looked at. */

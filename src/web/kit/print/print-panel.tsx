@@ -1,4 +1,5 @@
 // Making the PDF, watching it, opening it, and saying that it was printed.
+import { useEffect, useState } from "react";
 import type { KitJobView } from "../../../app/print-views.ts";
 import { type KitOrder, kitFileUrl } from "../../client.ts";
 import { ArrivingHeading } from "../../shell/arriving-heading.tsx";
@@ -29,6 +30,7 @@ export function PrintPanel({ job, order, draft, zip, asked, printed }: PrintPane
   const shown = order && !preview.error ? preview.data : undefined;
   const making = job.view?.state === "making";
   const ready = order !== null && fresh && shown !== undefined && shown.pages > 0 && !making && !job.busy;
+  const words = useSettled(fresh && shown ? `${kitWords(shown, draft)}.` : null);
   const changed = order !== null && job.order !== orderText(order, zip);
   return (
     <section className="sheet kit-print" aria-label="Print kit">
@@ -38,7 +40,7 @@ export function PrintPanel({ job, order, draft, zip, asked, printed }: PrintPane
         </BusyButton>
         <div>
           <p className="kit-size" role="status">
-            {shown ? `${kitWords(shown, draft)}.` : ""}
+            {order && !preview.error ? words : ""}
           </p>
           <p className="hint">Makes a PDF to be printed at “actual size”.</p>
         </div>
@@ -49,6 +51,15 @@ export function PrintPanel({ job, order, draft, zip, asked, printed }: PrintPane
       ) : null}
     </section>
   );
+}
+
+/** The newest words that were certain: a preview under way would be that of other choices. */
+function useSettled(words: string | null): string {
+  const [said, say] = useState("");
+  useEffect(() => {
+    if (words !== null) say(words);
+  }, [words]);
+  return words ?? said;
 }
 
 interface MadeProps {
