@@ -5,7 +5,7 @@ import { needsPrinting, PAPER_STATES, type PaperRecord, type PaperState, paperSt
 import { type FaceChange, faceChanges, printedFace } from "../core/kit/printed-face.ts";
 import { found } from "./failure.ts";
 import { cardsOfSubject, type LibraryCard, toKitCard } from "./kit.ts";
-import type { Context, Session } from "./ports.ts";
+import type { CardRecord, Context, Session } from "./ports.ts";
 import type { PrintStep } from "./print-port.ts";
 
 /** A card with the state of its paper. */
@@ -37,6 +37,11 @@ export interface PaperCardsView {
 
 /** The paper of one card; `printedAt` is null if it was never printed. */
 export type CardPaperView = Pick<OutdatedCard, "state" | "printedAt" | "changes">;
+
+/** The paper of one fact: cards on paper, by how they stand. */
+export interface FactPaperView {
+  readonly states: Readonly<Partial<Record<PaperState, number>>>;
+}
 
 const MOST_OUTDATED = 500;
 const RECENT_STEPS = 5;
@@ -111,16 +116,29 @@ const outdatedCard = (one: CardOnPaper): OutdatedCard => ({
 
 /** How the paper of one card stands, without a look at any other. Fails with `not-found`. */
 export const cardPaper = (context: Context, id: CardId): Promise<CardPaperView> =>
-  context.store.read(async ({ library, boxes, prints }) => {
-    const { number, fact, angle } = found((await library.cards([id]))[0], "card");
-    const record = (await prints.onPaper(id)).get(id);
-    if (!record?.face) return { state: "new", printedAt: null, changes: [] };
-    const { printedAt, face } = record;
-    const from = await library.fact(fact);
-    const box = await boxes.box();
-    const placed = box && (await boxes.placement(box.id, id));
-    if (!from || from.deleted || !from.fact.angles.includes(angle) || placed?.state.place.kind === "withdrawn")
-      return { state: "withdrawn", printedAt, changes: [] };
-    const now = printedFace(toKitCard(number, cardFrom(from.fact, angle)));
-    return { state: paperState(now, record), printedAt, changes: faceChanges(face, now) };
+  context.store.read(async (session) => paperOfCard(session, found((await session.library.cards([id]))[0], "card")));
+
+/** How many paper cards of a fact stand how; cards that never were on paper are left out. */
+export const factPaper = (context: Context, fact: string): Promise<FactPaperView> =>
+  context.store.read(async (session) => {
+    const states: Partial<Record<PaperState, number>> = {};
+    for (const card of await session.library.cardsOfFact(fact)) {
+      const { state, printedAt } = await paperOfCard(session, card);
+      if (printedAt !== null) states[state] = (states[state] ?? 0) + 1;
+    }
+    return { states };
   });
+
+async function paperOfCard({ library, boxes, prints }: Session, card: CardRecord): Promise<CardPaperView> {
+  const { id, number, fact, angle } = card;
+  const record = (await prints.onPaper(id)).get(id);
+  if (!record?.face) return { state: "new", printedAt: null, changes: [] };
+  const { printedAt, face } = record;
+  const from = await library.fact(fact);
+  const box = await boxes.box();
+  const placed = box && (await boxes.placement(box.id, id));
+  if (!from || from.deleted || !from.fact.angles.includes(angle) || placed?.state.place.kind === "withdrawn")
+    return { state: "withdrawn", printedAt, changes: [] };
+  const now = printedFace(toKitCard(number, cardFrom(from.fact, angle)));
+  return { state: paperState(now, record), printedAt, changes: faceChanges(face, now) };
+}

@@ -4,7 +4,7 @@ import { storedPictures } from "../app/kit.ts";
 import type { Context, PictureRecord } from "../app/ports.ts";
 import { type KitChoices, planKit } from "../app/print-plan.ts";
 import { recordMissing, recordPrinted, undoPrintStep } from "../app/print-record.ts";
-import { cardPaper, paperCards } from "../app/print-versions.ts";
+import { cardPaper, factPaper, paperCards } from "../app/print-versions.ts";
 import { type KitPreview, kitNotices, sheetPagesOf } from "../app/print-views.ts";
 import { coarsePictures, countKitPages } from "../core/kit/kit-pages.ts";
 import type { KitPage } from "../core/kit/page.ts";
@@ -38,6 +38,7 @@ const routes = {
   }),
   paper: route({ method: "get", path: "/api/kit/paper", answer: "PaperCardsView", query: paperCardsQuerySchema }),
   cardPaper: route({ method: "get", path: "/api/cards/{id}/paper", answer: "CardPaperView", params: idParam }),
+  factPaper: route({ method: "get", path: "/api/facts/{id}/paper", answer: "FactPaperView", params: idParam }),
   missing: route({ method: "post", path: "/api/kit/missing", answer: "PrintStep", body: missingCardsSchema }),
   undo: route({ method: "post", path: "/api/kit/steps/{id}/undo", answer: "PrintStep: taken back", params: idParam }),
 };
@@ -79,6 +80,7 @@ export function addKitRoutes(api: Api, context: Context, { jobs, previewer }: Ki
   });
   api.openapi(routes.paper, async (c) => c.json(await paperCards(context, c.req.valid("query").subjects)));
   api.openapi(routes.cardPaper, async (c) => c.json(await cardPaper(context, c.req.valid("param").id)));
+  api.openapi(routes.factPaper, async (c) => c.json(await factPaper(context, c.req.valid("param").id)));
   api.openapi(routes.missing, async (c) => {
     const { kind, numbers } = c.req.valid("json");
     return c.json(await recordMissing(context, kind, numbers));

@@ -1,7 +1,7 @@
 // All requests to the server: one function for each route. Trouble is thrown as an ApiError in plain words.
 import type { input } from "zod";
 import type { PrintStep } from "../app/print-port.ts";
-import type { CardPaperView, PaperCardsView } from "../app/print-versions.ts";
+import type { CardPaperView, FactPaperView, PaperCardsView } from "../app/print-versions.ts";
 import type { KitJobView, KitPreview } from "../app/print-views.ts";
 import type {
   AheadView,
@@ -244,6 +244,7 @@ export const api = {
   kitPrinted: (id: string) => send<KitJobView>("POST", `/kit/jobs/${at(id)}/printed`),
   paperCards: (subjects: readonly string[]) => get<PaperCardsView>(`/kit/paper?subjects=${subjects.map(at).join(",")}`),
   cardPaper: (id: string) => get<CardPaperView>(`/cards/${at(id)}/paper`),
+  factPaper: (id: string) => get<FactPaperView>(`/facts/${at(id)}/paper`),
   cardsMissing: (missing: MissingCards) => send<PrintStep>("POST", "/kit/missing", missing),
   undoPrintStep: (id: string) => send<PrintStep>("POST", `/kit/steps/${at(id)}/undo`),
   fillDemo: () => noted(send<TodayView>("POST", "/demo")),

@@ -164,7 +164,11 @@ test("a lost card is recorded by its number, and its own page says so", async ({
 
   await page.getByText("Which paper cards, and why").click();
   await page.getByRole("link", { name: right }).click();
+  await expect(page.getByRole("heading", { name: `Card ${right}` })).toBeVisible();
   await expect(page.getByText("recorded as lost.")).toBeVisible();
+  await page.getByRole("link", { name: "open its fact" }).click();
+  await expect(page.getByRole("link", { name: "of which 1 to be printed again" })).toBeVisible();
+  await page.goBack();
   await page.getByRole("link", { name: "Print it again" }).click();
   await expect(page.getByText("1 sheet, 3 cards.")).toBeVisible();
 });
@@ -212,6 +216,12 @@ test("on a phone in the dark nothing sticks out or jumps, and what does not fit 
   expect(shifts.reduce((sum, one) => sum + one, 0)).toBeLessThan(LITTLE_SHIFT);
   for (const fold of ["Backs do not lie behind their fronts?", "A box for each of several people"])
     await page.getByText(fold).tap();
+  // A back that lies to the left is moved to the right, and this device remembers it.
+  await page.getByRole("textbox", { name: "Sideways" }).fill("1,5");
+  await page.getByRole("combobox", { name: "Sideways: where the back lies" }).selectOption("to the left");
+  await page.getByRole("textbox", { name: "Up or down" }).fill("0.5");
+  const kept = await page.evaluate(() => JSON.parse(localStorage.getItem("longhold:kit") ?? "{}"));
+  expect(kept).toMatchObject({ right: 1.5, down: -0.5 });
   await page.getByRole("radio", { name: "All cards" }).check();
   await page.getByRole("combobox", { name: "Part" }).selectOption("Cards");
   await sheetNumber(page).fill("2");

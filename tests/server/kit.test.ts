@@ -8,7 +8,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { addFact, addSubject, editFact } from "../../src/app/facts.ts";
 import type { Context } from "../../src/app/ports.ts";
 import type { PrintStep } from "../../src/app/print-port.ts";
-import type { CardPaperView, PaperCardsView } from "../../src/app/print-versions.ts";
+import type { CardPaperView, FactPaperView, PaperCardsView } from "../../src/app/print-versions.ts";
 import type { KitJobView, KitPreview } from "../../src/app/print-views.ts";
 import { printedNumber } from "../../src/core/cards/card-number.ts";
 import { createPreviewer } from "../../src/kit/previewer.ts";
@@ -207,6 +207,9 @@ describe("a PDF", () => {
     const card = outdated[0]?.card ?? "";
     const { body } = await call<CardPaperView>("GET", `/api/cards/${encodeURIComponent(card)}/paper`);
     expect(body).toMatchObject({ state: "changed", printedAt: NOW, changes: [{ after: "Reworded 1" }] });
+    const factPaper = async (n: number) => (await call<FactPaperView>("GET", `/api/facts/star ${n}/paper`)).body.states;
+    expect(await factPaper(1)).toEqual({ changed: 2 });
+    expect(await factPaper(2)).toEqual({ current: 2 });
     const job = await make({ only: "changed" });
     expect(job).toMatchObject({ pages: 2, recordable: 2 });
     const numbers = textOf((await fileOf(job.id)).bytes).pages[0]?.match(/\d+-\d/gu);

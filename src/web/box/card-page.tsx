@@ -2,6 +2,7 @@
 import { useQuery } from "@tanstack/react-query";
 import { Link } from "wouter";
 import type { CardHistory } from "../../app/views.ts";
+import { printedNumber } from "../../core/cards/card-number.ts";
 import { sideText } from "../../core/cards/cards.ts";
 import { CardPair } from "../cards/card-pair.tsx";
 import { api } from "../client.ts";
@@ -51,8 +52,8 @@ function CardSheet({ history }: { readonly history: CardHistory }) {
   const bundles = drawer.data?.box.chart.compartments.map((compartment) => compartment.bundles) ?? [];
   return (
     <>
-      <PageHeading title={`Card ${number}`}>
-        Card {number} <span className="aside">— {angleName(card.angle).toLowerCase()}</span>
+      <PageHeading title={`Card ${printedNumber(number)}`}>
+        Card {printedNumber(number)} <span className="aside">— {angleName(card.angle).toLowerCase()}</span>
       </PageHeading>
       <p className="visually-hidden">{sideText(card.prompt)}</p>
       <CardPair card={card} caption={false} />

@@ -1,7 +1,7 @@
 // Which subjects, and whether all their cards or only those whose paper is missing or out of date.
 import type { PaperCardsView } from "../../app/print-versions.ts";
 import type { SubjectView } from "../../app/views.ts";
-import { count, counted } from "../words.ts";
+import { counted } from "../words.ts";
 import type { KitDraft, SettledDraft } from "./kit-draft.ts";
 import { isPrinted, toPrint } from "./kit-words.ts";
 
@@ -49,7 +49,7 @@ export function CardChoice({ draft, change, subjects, counts, pack }: CardChoice
           <legend>Which cards</legend>
           <Only value="changed" now={only} change={change}>
             Only what is new, changed, lost or damaged
-            <span className="hint">{` ${toPrint(counts) === 0 ? "none now" : count(toPrint(counts))}`}</span>
+            <span className="hint">{` ${toPrint(counts) === 0 ? "none now" : counted(toPrint(counts), "card")}`}</span>
           </Only>
           <Only value="all" now={only} change={change}>
             All cards

@@ -1,5 +1,5 @@
 // A box for each name of a list: for a class, or for friends who learn the same.
-import { useId } from "react";
+import { useId, useState } from "react";
 import { parseNames } from "../../core/kit/class-names.ts";
 import { counted } from "../words.ts";
 import type { ChoiceProps } from "./card-choice.tsx";
@@ -13,10 +13,12 @@ interface ClassPackProps extends ChoiceProps {
 /** Names, and how their boxes are printed. */
 export function ClassPack({ draft, change, names, setNames, problem }: ClassPackProps) {
   const id = useId();
+  // Open at first where there are names; from then on as the reader likes it.
+  const [open] = useState(names.trim() !== "");
   const parsed = parseNames(names);
   const count = parsed.ok ? parsed.value.length : 0;
   return (
-    <details className="opened" open={names.trim() !== "" || undefined}>
+    <details className="opened" open={open}>
       <summary>A box for each of several people</summary>
       <div className="class-pack">
         <div className="field">

@@ -65,7 +65,7 @@ export function PaperChoice({ draft, change, problems }: ChoiceProps & { readonl
         </span>
       </label>
       <label className="field">
-        <span>Words are divided as in</span>
+        <span>Language of the words</span>
         <select value={draft.language} onChange={({ target }) => change({ language: target.value })}>
           {[...new Set([...LANGUAGES, draft.language])].map((code) => (
             <option key={code} value={code}>
@@ -73,6 +73,7 @@ export function PaperChoice({ draft, change, problems }: ChoiceProps & { readonl
             </option>
           ))}
         </select>
+        <span className="hint">Long words at the end of a line are divided by the rules of this language.</span>
       </label>
     </fieldset>
   );

@@ -9,6 +9,7 @@ import { AngleChoice } from "./angle-choice.tsx";
 import { DeletedFact, useDeleted } from "./deleted-fact.tsx";
 import { draftAsking, draftCards, type FactDraft, previewFact, problemOf } from "./fact-draft.ts";
 import { ExtraFields, KindChoice, KindFields } from "./fact-fields.tsx";
+import { FactPaper } from "./fact-paper.tsx";
 import { FactHistory } from "./history/fact-history.tsx";
 import { LiveCards } from "./live-cards.tsx";
 import { NotesPanel } from "./notes/notes-panel.tsx";
@@ -63,6 +64,7 @@ export function FactEditor({ before, subject, title }: FactEditorProps) {
             {dirty ? (problem ?? "Not saved yet.") : before && !deleted ? "Saved." : ""}
           </span>
         </div>
+        {before && !deleted ? <FactPaper fact={before.id} /> : null}
         {before ? <FactHistory fact={before} use={(earlier) => change(draftAsking(earlier, before))} /> : null}
         {save.error && !deleted ? <Trouble error={save.error} /> : null}
         {remove.error ? <Trouble error={remove.error} /> : null}

@@ -100,11 +100,12 @@ function Made({ job, view, changed, printed }: MadeProps) {
 
 function Done({ job, view, changed, printed }: MadeProps) {
   const zipped = view.file.endsWith(".zip");
-  const title = zipped ? "The zip file is ready" : `The PDF is ready: ${counted(view.pages, "page")}`;
+  const what = job.calibration ? "calibration page" : zipped ? "zip file" : "PDF";
+  const title = `The ${what} is ready${what === "PDF" ? `: ${counted(view.pages, "page")}` : ""}`;
   return (
     <div className="kit-made">
       {job.here ? <ArrivingHeading>{title}</ArrivingHeading> : <h2>{title}</h2>}
-      {changed && view.recorded === null ? (
+      {changed && view.recorded === null && !job.calibration ? (
         <p className="hint">The choices were changed since; press “Print kit” again for a PDF that follows them.</p>
       ) : null}
       <p className="row">
@@ -121,7 +122,7 @@ function Done({ job, view, changed, printed }: MadeProps) {
         </span>
       </p>
       <NoticeList title="Not everything came out as it should" notices={view.notices} subjects={[]} />
-      <Advice />
+      {job.calibration ? <p>Print it on both sides, at “actual size”, then go on with step 2.</p> : <Advice />}
       {view.recordable > 0 ? <Recording job={job} view={view} printed={printed} /> : null}
     </div>
   );

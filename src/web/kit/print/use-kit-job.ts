@@ -20,6 +20,8 @@ export interface KitJob {
   readonly view: KitJobView | null;
   /** The order it was made by, as text. */
   readonly order: string;
+  /** Whether it holds the calibration page and nothing else. */
+  readonly calibration: boolean;
   /** Whether it was begun since the page was opened. */
   readonly here: boolean;
   readonly error: unknown;
@@ -58,6 +60,7 @@ export function useKitJob(): KitJob {
   return {
     view: status.data ?? null,
     order: kept?.order ?? "",
+    calibration: kept?.order.includes('"parts":["calibration"]') ?? false,
     here: open.isSuccess,
     error: open.error ?? stop.error ?? status.error,
     busy: open.isPending,
