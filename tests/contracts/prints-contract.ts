@@ -104,6 +104,15 @@ export function printsContract(newDatabase: NewDatabase): void {
       });
     });
 
+    it("is told of one card without the others, also when its fact is deleted before there is a box", async () => {
+      await recordPrinted(context, (await plan("all")).cards);
+      const card = cardId(facts[2] ?? "", "forward");
+      const records = await context.store.read(({ prints }) => prints.onPaper(card));
+      expect([...records.keys()]).toEqual([card]);
+      await deleteFact(context, facts[2] ?? "");
+      expect((await cardPaper(context, card)).state).toBe("withdrawn");
+    });
+
     it("is recorded as it was when it was printed, though its fact changed before the person said so", async () => {
       const { cards } = await plan("all");
       await reword(0);

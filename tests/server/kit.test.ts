@@ -214,6 +214,8 @@ describe("a PDF", () => {
     expect(job).toMatchObject({ pages: 2, recordable: 2 });
     const numbers = textOf((await fileOf(job.id)).bytes).pages[0]?.match(/\d+-\d/gu);
     expect(numbers?.toSorted()).toEqual(outdated.map(({ number }) => printedNumber(number)).toSorted());
+    await addFact(context, "star 9", "sky", starPair(9));
+    expect(await factPaper(9)).toEqual({});
   });
 
   test("that is stopped is not there, and one that was never begun is not found", async () => {
