@@ -2,8 +2,8 @@
 
 import { parseCardNumber } from "../core/cards/card-number.ts";
 import type { DotsOf } from "../core/kit/card-pages.ts";
-import { type KitPart, type KitPlan, kitParts } from "../core/kit/kit-pages.ts";
-import type { KitPage } from "../core/kit/page.ts";
+import type { KitPlan } from "../core/kit/kit-pages.ts";
+import { type KitSheet, kitSheet, type SheetsOfPart } from "../core/kit/kit-sheet.ts";
 import { FailureError } from "./failure.ts";
 import type { LibraryCard } from "./kit.ts";
 
@@ -11,12 +11,6 @@ import type { LibraryCard } from "./kit.ts";
 export interface KitNotice {
   readonly text: string;
   readonly card: { readonly number: number; readonly fact: string } | null;
-}
-
-/** A part of a kit as it lies in the pile of sheets; for a class pack, in the first person's. */
-export interface SheetsOfPart {
-  readonly part: KitPart;
-  readonly sheets: number;
 }
 
 /** One sheet of a kit as it will be printed. */
@@ -56,24 +50,11 @@ export interface KitJobView {
   readonly recorded: string | null;
 }
 
-/** One sheet of a plan, and what surrounds it. */
-export interface SheetPages {
-  readonly sheet: number;
-  readonly parts: readonly SheetsOfPart[];
-  readonly pages: readonly KitPage[];
-}
-
-/** The pages of a sheet, counted from 0; the nearest if there are fewer. Fails with `invalid-input` if the pieces do not fit. */
-export function sheetPagesOf(plan: KitPlan, wanted: number, dotsOf?: DotsOf): SheetPages {
-  const { pack } = plan;
-  const laid = kitParts(pack ? { ...plan, pack: { ...pack, names: pack.names.slice(0, 1) } } : plan, dotsOf);
-  if (!laid.ok) throw new FailureError("invalid-input", `${capital(laid.error)}.`);
-  const perSheet = plan.turn === "fold" ? 1 : 2;
-  const parts = laid.value.map(({ part, pages }) => ({ part, sheets: Math.ceil(pages.length / perSheet) }));
-  const pages = laid.value.flatMap((one) => one.pages);
-  const last = Math.max(0, Math.ceil(pages.length / perSheet) - 1);
-  const sheet = Math.min(wanted, last);
-  return { sheet, parts, pages: pages.slice(sheet * perSheet, (sheet + 1) * perSheet) };
+/** A sheet of a kit, counted from 0; the last if there are fewer. Fails with `invalid-input` if the pieces do not fit. */
+export function sheetOf(plan: KitPlan, wanted: number, dotsOf?: DotsOf): KitSheet {
+  const sheet = kitSheet(plan, wanted, dotsOf);
+  if (!sheet.ok) throw new FailureError("invalid-input", `${capital(sheet.error)}.`);
+  return sheet.value;
 }
 
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

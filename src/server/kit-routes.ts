@@ -5,8 +5,8 @@ import type { Context, PictureRecord } from "../app/ports.ts";
 import { type KitChoices, planKit } from "../app/print-plan.ts";
 import { recordMissing, recordPrinted, undoPrintStep } from "../app/print-record.ts";
 import { cardPaper, factPaper, paperCards } from "../app/print-versions.ts";
-import { type KitPreview, kitNotices, sheetPagesOf } from "../app/print-views.ts";
-import { coarsePictures, countKitPages } from "../core/kit/kit-pages.ts";
+import { type KitPreview, kitNotices, sheetOf } from "../app/print-views.ts";
+import { coarsePictures } from "../core/kit/kit-pages.ts";
 import type { KitPage } from "../core/kit/page.ts";
 import type { Previewer } from "../kit/previewer.ts";
 import { type Api, describeRoute, idParam, route } from "./api-kit.ts";
@@ -114,12 +114,11 @@ async function previewOf(
   wanted: number,
 ): Promise<KitPreview> {
   const { plan, cards } = await planKit(context, choices);
-  const first = sheetPagesOf(plan, wanted);
+  const first = sheetOf(plan, wanted);
   const pictures = await picturesOn(context, first.pages);
   // Only with the pictures of a sheet is it known which of them fill a side.
-  const { sheet, parts, pages } =
-    plan.bleed > 0 && pictures.size > 0 ? sheetPagesOf(plan, wanted, (picture) => pictures.get(picture)) : first;
-  const count = countKitPages(plan);
+  const { sheet, parts, pages, allPages } =
+    plan.bleed > 0 && pictures.size > 0 ? sheetOf(plan, wanted, (picture) => pictures.get(picture)) : first;
   const filled = pages.filter(({ items }) => items.length > 0);
   const { title, language } = plan.style;
   const drawn =
@@ -127,7 +126,7 @@ async function previewOf(
   const svgs = drawn.svgs.values();
   const notices = [...drawn.notices, ...coarsePictures(pages, (picture) => pictures.get(picture))];
   return {
-    pages: count.ok ? count.value : 0,
+    pages: allPages,
     cards: cards.length,
     boxes: plan.pack?.names.length ?? 1,
     parts,

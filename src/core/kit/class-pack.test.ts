@@ -1,8 +1,7 @@
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { kitCard, kitPlan } from "../../../tests/support/kit-plan.ts";
 import { dividersOf } from "./divider-pages.ts";
-import { countKitPages, KIT_PARTS, type KitPlan, kitPages, kitParts } from "./kit-pages.ts";
+import { type KitPlan, kitParts } from "./kit-pages.ts";
 import type { KitPage } from "./page.ts";
 
 const cards = Array.from({ length: 9 }, (_, i) => kitCard(i + 1, `prompt ${i + 1}`, `answer ${i + 1}`));
@@ -38,23 +37,6 @@ describe("a class pack", () => {
         expect(named).toHaveLength(part === "dividers" ? dividers : onCards ? 2 * cards.length : 0);
         if (part === "cards") for (const words of named) expect(words).toBe(`The night sky · ${owner}`);
       }
-  });
-
-  it("has as many pages as are counted beforehand", () => {
-    fc.assert(
-      fc.property(
-        fc.subarray([...KIT_PARTS], { minLength: 1 }),
-        fc.integer({ min: 1, max: 6 }),
-        fc.constantFrom("long", "short", "fold"),
-        (parts, count, turn) => {
-          const names = Array.from({ length: count }, (_, i) => `guide ${i}`);
-          const plan = kitPlan({ cards, turn, parts: new Set(parts), pack: { names, onCards: true } });
-          const pages = kitPages(plan);
-          expect(countKitPages(plan)).toEqual({ ok: true, value: pages.ok ? pages.value.length : -1 });
-        },
-      ),
-      { numRuns: 40 },
-    );
   });
 
   it("sets the title of a card's own subject before the name", () => {

@@ -81,9 +81,7 @@ export function kitPages(plan: KitPlan, dotsOf?: DotsOf): KitPagesResult<KitPage
  * white edge. Fails if cards or dividers are too large for the sheet.
  */
 export function kitParts(plan: KitPlan, dotsOf: DotsOf = () => undefined): KitPagesResult<PartPages> {
-  const { sheet, card, turn, bleed } = plan;
-  const own = sheet.width === card.width && sheet.height === card.height;
-  const laid = impose(own ? grow(sheet, bleed) : sheet, card, turn, bleed);
+  const laid = layCards(plan);
   if (!laid.ok) return laid;
   const dividers = plan.parts.has("dividers") ? dividerPages(plan.chart, plan.card, plan.sheet) : ok([]);
   if (!dividers.ok) return fail(`The dividers: ${dividers.error}`);
@@ -95,6 +93,12 @@ export function kitParts(plan: KitPlan, dotsOf: DotsOf = () => undefined): KitPa
       if (pages.length > 0) parts.push({ part, owner: part === "calibration" ? "" : owner, pages });
     }
   return ok(parts);
+}
+
+/** Where the cards of a kit lie on a sheet. Fails if they are too large for it. */
+export function layCards({ sheet, card, turn, bleed }: KitPlan): Result<Imposition, string> {
+  const own = sheet.width === card.width && sheet.height === card.height;
+  return impose(own ? grow(sheet, bleed) : sheet, card, turn, bleed);
 }
 
 interface PartMeans {
@@ -135,15 +139,6 @@ function cardsFor({ cards, pack, style }: KitPlan, owner: string): readonly KitC
   if (!pack?.onCards || owner === "") return cards;
   const named = (title: string): string => (title === "" ? owner : `${title} · ${owner}`);
   return cards.map((card) => ({ ...card, title: named(card.title ?? style.title) }));
-}
-
-/** How many pages a kit has, without laying out every box of a class pack. Fails as `kitParts` does. */
-export function countKitPages(plan: KitPlan): Result<number, string> {
-  const { pack } = plan;
-  const parts = kitParts(pack ? { ...plan, pack: { ...pack, names: pack.names.slice(0, 1) } } : plan);
-  if (!parts.ok) return parts;
-  const boxes = pack?.names.length ?? 1;
-  return ok(parts.value.reduce((sum, { part, pages }) => sum + pages.length * (part === "calibration" ? 1 : boxes), 0));
 }
 
 /** Below this many dots an inch a picture looks coarse in print. Common practice: 300 is good, half of it the least. */

@@ -1,6 +1,6 @@
 // Which sheet is looked at, and how closely.
 import { useId, useState } from "react";
-import type { SheetsOfPart } from "../../../app/print-views.ts";
+import type { SheetsOfPart } from "../../../core/kit/kit-sheet.ts";
 import { count } from "../../words.ts";
 import { PART_WORDS } from "../kit-words.ts";
 
