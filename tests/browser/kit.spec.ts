@@ -220,8 +220,11 @@ test("on a phone in the dark nothing sticks out or jumps, and what does not fit 
   await page.getByRole("textbox", { name: "Sideways" }).fill("1,5");
   await page.getByRole("combobox", { name: "Sideways: where the back lies" }).selectOption("to the left");
   await page.getByRole("textbox", { name: "Up or down" }).fill("0.5");
+  const bleed = page.getByRole("checkbox", { name: "Pictures to the edge of the card" });
+  await bleed.check();
   const kept = await page.evaluate(() => JSON.parse(localStorage.getItem("longhold:kit") ?? "{}"));
-  expect(kept).toMatchObject({ right: 1.5, down: -0.5 });
+  expect(kept).toMatchObject({ right: 1.5, down: -0.5, bleed: 3 });
+  await bleed.uncheck();
   await page.getByRole("radio", { name: "All cards" }).check();
   await page.getByRole("combobox", { name: "Part" }).selectOption("Cards");
   await sheetNumber(page).fill("2");

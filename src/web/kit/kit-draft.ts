@@ -18,6 +18,8 @@ export interface KitDraft {
   /** How far backs are moved, in millimetres. */
   readonly right: number;
   readonly down: number;
+  /** Millimetres by which a picture that fills a side runs past the cut; 0 for none. */
+  readonly bleed: number;
   readonly language: string;
   readonly days: number;
   readonly nameOnCards: boolean;
@@ -43,6 +45,7 @@ export const freshDraft = (locale: string): KitDraft => ({
   mark: "number",
   right: 0,
   down: 0,
+  bleed: 0,
   language: "en",
   days: 64,
   nameOnCards: false,
@@ -137,10 +140,11 @@ const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${tex
 
 /** The kit as the server takes it. */
 export function orderOf(draft: SettledDraft, names: string): KitOrder {
-  const { subjects, only, parts, paper, card, turn, mark, right, down, language, days, nameOnCards, start } = draft;
+  const { subjects, only, parts, paper, card, turn, mark, right, down, bleed, language, days, nameOnCards, start } =
+    draft;
   return {
     ...{ subjects: [...subjects], only, parts: KIT_PARTS.filter((part) => parts.includes(part)) },
-    ...{ paper: paper === "card" ? null : paper, card, turn, mark, right, down, language, days },
+    ...{ paper: paper === "card" ? null : paper, card, turn, mark, right, down, bleed, language, days },
     ...(cleanText(names).trim() === "" ? {} : { names, nameOnCards, start: start === "" ? null : start }),
   };
 }

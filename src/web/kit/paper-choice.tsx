@@ -26,6 +26,9 @@ const MARKS: Readonly<Record<KitDraft["mark"], string>> = {
 /** Languages whose words can be divided at the end of a line. */
 const LANGUAGES = ["en", "de", "es", "fr", "it", "nl", "pl", "pt", "sv", "tr"] as const;
 
+/** Millimetres past the cut. Common practice. */
+const USUAL_BLEED = 3;
+
 const languageNames = new Intl.DisplayNames("en-GB", { type: "language" });
 
 /** Sizes and marks. */
@@ -74,6 +77,20 @@ export function PaperChoice({ draft, change, problems }: ChoiceProps & { readonl
           ))}
         </select>
         <span className="hint">Long words at the end of a line are divided by the rules of this language.</span>
+      </label>
+      <label className="choice">
+        <input
+          type="checkbox"
+          checked={draft.bleed > 0}
+          onChange={({ target }) => change({ bleed: target.checked ? USUAL_BLEED : 0 })}
+        />
+        <span>
+          Pictures to the edge of the card{" "}
+          <span className="hint">
+            A side that is nothing but a picture is printed {USUAL_BLEED} mm past the cut. Cards lie apart, so fewer fit
+            on a sheet.
+          </span>
+        </span>
       </label>
     </fieldset>
   );
