@@ -117,6 +117,7 @@ test("a kit is chosen, seen, printed and recorded; then only what changed is pri
   expect(pages[2]).toContain("Brightest star of Lyra");
   expect(pages[3]).toContain("Vega");
   await noAxe(page);
+  await expect(page.getByText(/Scissors and knives are sharp/)).toBeVisible();
   await page.getByRole("button", { name: "These are printed" }).press("Enter");
   await expect(page.getByText(`${CARDS} paper cards are as they should be.`)).toBeVisible();
   await expect(page.getByText("Nothing needs printing: your paper is up to date.")).toBeVisible();

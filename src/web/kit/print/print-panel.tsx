@@ -1,6 +1,7 @@
 // Making the PDF, watching it, opening it, and saying that it was printed.
 import { useEffect, useState } from "react";
 import type { KitJobView } from "../../../app/print-views.ts";
+import type { KitPart } from "../../../core/kit/kit-pages.ts";
 import { type KitOrder, kitFileUrl } from "../../client.ts";
 import { ArrivingHeading } from "../../shell/arriving-heading.tsx";
 import { BusyButton } from "../../shell/busy-button.tsx";
@@ -100,12 +101,13 @@ function Made({ job, view, changed, printed }: MadeProps) {
 
 function Done({ job, view, changed, printed }: MadeProps) {
   const zipped = view.file.endsWith(".zip");
-  const what = job.calibration ? "calibration page" : zipped ? "zip file" : "PDF";
+  const calibration = job.parts.every((part) => part === "calibration");
+  const what = calibration ? "calibration page" : zipped ? "zip file" : "PDF";
   const title = `The ${what} is ready${what === "PDF" ? `: ${counted(view.pages, "page")}` : ""}`;
   return (
     <div className="kit-made">
       {job.here ? <ArrivingHeading>{title}</ArrivingHeading> : <h2>{title}</h2>}
-      {changed && view.recorded === null && !job.calibration ? (
+      {changed && view.recorded === null && !calibration ? (
         <p className="hint">The choices were changed since; press “Print kit” again for a PDF that follows them.</p>
       ) : null}
       <p className="row">
@@ -122,20 +124,29 @@ function Done({ job, view, changed, printed }: MadeProps) {
         </span>
       </p>
       <NoticeList title="Not everything came out as it should" notices={view.notices} subjects={[]} />
-      {job.calibration ? <p>Print it on both sides, at “actual size”, then go on with step 2.</p> : <Advice />}
+      {calibration ? (
+        <p>Print it on both sides, at “actual size”, then go on with step 2.</p>
+      ) : (
+        <Advice cut={job.parts.some((part) => CUT_PARTS.has(part))} />
+      )}
       {view.recordable > 0 ? <Recording job={job} view={view} printed={printed} /> : null}
     </div>
   );
 }
 
-/** What to mind with paper, printer and blade in hand. */
-const Advice = () => (
+/** What is cut out. */
+const CUT_PARTS: ReadonlySet<KitPart> = new Set(["cards", "dividers", "pocket"]);
+
+/** What to mind with paper, printer and, if anything is cut out, blade in hand. */
+const Advice = ({ cut }: { readonly cut: boolean }) => (
   <ul className="kit-advice">
     <li>Choose “actual size” or “100 %” in the print window, never “fit to page”. Try one sheet first.</li>
-    <li>
-      Scissors and knives are sharp: cut on a mat along a metal ruler, away from your fingers, and close or cover the
-      blade when you put it down. Children cut with round-tipped scissors, and somebody grown up beside them.
-    </li>
+    {cut ? (
+      <li>
+        Scissors and knives are sharp: cut on a mat along a metal ruler, away from your fingers, and close or cover the
+        blade when you put it down. Children cut with round-tipped scissors, and somebody grown up beside them.
+      </li>
+    ) : null}
     <li>
       Cards on paper do not change by themselves. Where safety depends on it, look it up in the official source before
       you act.

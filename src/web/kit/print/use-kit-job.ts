@@ -2,6 +2,7 @@
 import { useMutation, useQuery, useQueryClient } from "@tanstack/react-query";
 import { useState } from "react";
 import type { KitJobView } from "../../../app/print-views.ts";
+import type { KitPart } from "../../../core/kit/kit-pages.ts";
 import { ApiError, api, type KitOrder } from "../../client.ts";
 import { windowShelf } from "../../data/storage.ts";
 
@@ -20,8 +21,8 @@ export interface KitJob {
   readonly view: KitJobView | null;
   /** The order it was made by, as text. */
   readonly order: string;
-  /** Whether it holds the calibration page and nothing else. */
-  readonly calibration: boolean;
+  /** What it holds. */
+  readonly parts: readonly KitPart[];
   /** Whether it was begun since the page was opened. */
   readonly here: boolean;
   readonly error: unknown;
@@ -34,6 +35,8 @@ export interface KitJob {
 
 /** The order of a PDF as text, by which it is told whether the choices were changed since. */
 export const orderText = (kit: KitOrder, zip: boolean): string => JSON.stringify([kit, zip]);
+
+const partsOf = (order: string): readonly KitPart[] => (JSON.parse(order) as [KitOrder, boolean])[0].parts;
 
 /** Looks after one PDF at a time. */
 export function useKitJob(): KitJob {
@@ -60,7 +63,7 @@ export function useKitJob(): KitJob {
   return {
     view: status.data ?? null,
     order: kept?.order ?? "",
-    calibration: kept?.order.includes('"parts":["calibration"]') ?? false,
+    parts: kept ? partsOf(kept.order) : [],
     here: open.isSuccess,
     error: open.error ?? stop.error ?? status.error,
     busy: open.isPending,
@@ -84,7 +87,7 @@ async function statusOf(id: string): Promise<KitJobView | null> {
 function keptJob(text: string | null): KeptJob | null {
   try {
     const { id, order } = JSON.parse(text ?? "null") as KeptJob;
-    return typeof id === "string" && typeof order === "string" ? { id, order } : null;
+    return typeof id === "string" && Array.isArray(partsOf(order)) ? { id, order } : null;
   } catch {
     return null;
   }
