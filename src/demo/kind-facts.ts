@@ -7,6 +7,7 @@ import type { DemoFact, DemoHashes } from "./demo-fact.ts";
 import { drawingFrame } from "./sky/draw-constellation.ts";
 import { PULSARS } from "./sky/pulsar-clicks.ts";
 import { constellationOf, FIGURES, NAMED_STARS } from "./sky/sky-tables.ts";
+import { FIGURE_STORIES } from "./sky-stories.ts";
 
 /** The Sun's way: by the boundaries of the IAU, so with Ophiuchus. */
 export const SUNS_WAY =
@@ -42,12 +43,12 @@ const FORMULAE = [
     note: "An objective of 1,200 mm and an eyepiece of 25 mm magnify 48 times.",
   },
   {
-    name: "Kepler’s third law for planets of the Sun, in years and astronomical units",
+    name: "Kepler’s third law, in years and astronomical units",
     formula: "T^2 = a^3",
     note: "Jupiter: 5.20 astronomical units, 11.9 years.",
   },
   {
-    name: "Distance modulus of a star at a distance of d parsecs",
+    name: "Distance modulus, with d in parsecs",
     formula: "m - M = 5 \\log_{10} \\frac{d}{10}",
     note: "At ten parsecs the apparent and the absolute magnitude are the same.",
   },
@@ -106,6 +107,7 @@ function spellingContent(abbreviation: string): FactContent {
     accents: "count",
     letterCase: "ignore",
     language: "la",
+    story: FIGURE_STORIES[abbreviation] ?? "",
     source: "IAU constellation list",
     tags: ["constellation", "spelling"],
   };

@@ -122,6 +122,9 @@ test("each kind is written, and nothing for axe to find in its editor", async ({
   expect(labelled).toMatchObject({
     labels: [{ name: "Vega" }, { name: "Sulafat", x: expect.closeTo(0.41), height: expect.closeTo(0.21) }],
   });
+  const rows = page.locator(".fact-row .fact-words");
+  for (const title of ["Planets outward from the Sun", "Kepler's third law", "The Herdsman Boötes", "Vega, Sulafat"])
+    await expect(rows.filter({ hasText: title })).toBeVisible();
   expect(trouble).toEqual([]);
 });
 

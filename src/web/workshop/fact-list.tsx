@@ -4,6 +4,7 @@ import { useState } from "react";
 import { Link } from "wouter";
 import type { SubjectView } from "../../app/views.ts";
 import type { Fact } from "../../core/facts/fact.ts";
+import { factTitle } from "../../core/facts/fact-title.ts";
 import { api, pictureUrl } from "../client.ts";
 import { KEYS } from "../data/queries.ts";
 import { useDebounced } from "../data/use-debounced.ts";
@@ -111,7 +112,13 @@ function FactWords({ fact }: { readonly fact: Fact }) {
       );
     case "statement":
       return fact.statement;
-    case "picture":
-      return <strong>{fact.name}</strong>;
+    case "spelling":
+      return (
+        <>
+          <strong>{fact.clue}</strong> <span className="fact-answer">{fact.word}</span>
+        </>
+      );
+    default:
+      return <strong>{factTitle(fact)}</strong>;
   }
 }
