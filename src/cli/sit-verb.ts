@@ -88,7 +88,9 @@ class TerminalDesk {
   private async show(step: Exclude<Step, { kind: "done" }>, ask: Ask): Promise<boolean> {
     const [card] = await readCards(this.context, [step.card.card]);
     if (!card) throw new FailureError("not-found", "A card of this sitting is gone. Begin again.");
-    this.call.out(`\n${title(step)} (${step.left} left)\n  ${sideText(card.prompt) || "(picture)"}\n`);
+    this.call.out(
+      `\n${title(step)} (${step.left} left)\n  ${sideText(card.prompt) || (card.prompt.sound ? "(a sound)" : "(a picture)")}\n`,
+    );
     if (step.kind === "look") {
       this.call.out(`  = ${answerText(card)}\n`);
       const seen = await ask("Enter: seen, b: take back, q: pause > ");

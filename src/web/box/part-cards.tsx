@@ -97,5 +97,6 @@ function RowSide({ side }: { readonly side: CardSide }) {
     const asked = side.text.filter((part) => part.role === "answer");
     return asked.length > 0 ? asked.map((part) => part.text).join(", ") : sideText(side);
   }
-  return side.picture ? <img src={pictureUrl(side.picture)} alt="Shown on the card" loading="lazy" /> : null;
+  if (side.picture) return <img src={pictureUrl(side.picture)} alt="Shown on the card" loading="lazy" />;
+  return side.sound ? <span className="hint">a sound</span> : null;
 }
