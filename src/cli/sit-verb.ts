@@ -8,7 +8,7 @@ import { recordEntries, type SentEntry } from "../app/record.ts";
 import { beginSitting, lookAhead } from "../app/sit.ts";
 import { todayView } from "../app/today.ts";
 import type { BoxView, SittingView } from "../app/views.ts";
-import { type Card, sideText } from "../core/cards/cards.ts";
+import { type Card, type CardSide, sideText } from "../core/cards/cards.ts";
 import type { Answer } from "../core/log/entry.ts";
 import type { EntryId } from "../core/log/entry-id.ts";
 import {
@@ -88,9 +88,7 @@ class TerminalDesk {
   private async show(step: Exclude<Step, { kind: "done" }>, ask: Ask): Promise<boolean> {
     const [card] = await readCards(this.context, [step.card.card]);
     if (!card) throw new FailureError("not-found", "A card of this sitting is gone. Begin again.");
-    this.call.out(
-      `\n${title(step)} (${step.left} left)\n  ${sideText(card.prompt) || (card.prompt.sound ? "(a sound)" : "(a picture)")}\n`,
-    );
+    this.call.out(`\n${title(step)} (${step.left} left)\n  ${sideWords(card.prompt)}\n`);
     if (step.kind === "look") {
       this.call.out(`  = ${answerText(card)}\n`);
       const seen = await ask("Enter: seen, b: take back, q: pause > ");
@@ -159,7 +157,7 @@ function title(step: Exclude<Step, { kind: "done" }>): string {
 }
 
 const answerText = (card: Card): string =>
-  [sideText(card.answer) || "(picture)", card.story, card.note].filter((text) => text !== "").join("\n    ");
+  [sideWords(card.answer), card.story, card.note].filter((text) => text !== "").join("\n    ");
 
 async function closingWords(context: Context, state: SittingState, view: SittingView): Promise<string> {
   const { movedUp, sentBack, kept, introduced } = summarise(state, view.compartments);
@@ -171,3 +169,6 @@ async function closingWords(context: Context, state: SittingState, view: Sitting
     "",
   ].join("\n");
 }
+
+/** What a side says, or what it holds in place of words. */
+const sideWords = (side: CardSide): string => sideText(side) || (side.sound ? "(a sound)" : "(a picture)");
