@@ -53,6 +53,19 @@ export const renameSubject = (context: Context, id: string, name: string): Promi
     await session.library.saveSubject({ ...subject, name });
   });
 
+/** Takes away a subject that never had a fact. Fails with `conflict` if it has, deleted ones included: they can come back. */
+export const removeSubject = (context: Context, id: string): Promise<void> =>
+  context.store.write(async (session) => {
+    const { name } = found(await session.library.subject(id), "subject");
+    if ((await session.library.cardsOfSubject(id)).length > 0) {
+      const message = `“${name}” has facts, or had some that can be brought back. Only an empty subject can be removed.`;
+      throw new FailureError("conflict", message);
+    }
+    const box = await session.boxes.box();
+    if (box) await session.boxes.forgetSubject(box.id, id);
+    await session.library.removeSubject(id);
+  });
+
 async function refuseTakenName({ library }: Session, id: string, name: string): Promise<void> {
   const taken = (await library.subjects()).some((other) => other.id !== id && other.name === name);
   if (taken) throw new FailureError("conflict", `There is a subject named “${name}” already. Choose another name.`);

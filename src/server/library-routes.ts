@@ -9,6 +9,7 @@ import {
   deleteFact,
   editFact,
   listSubjects,
+  removeSubject,
   renameSubject,
   restoreFact,
 } from "../app/facts.ts";
@@ -39,6 +40,12 @@ const routes = {
     answer: "SpellingChange: what counts in the subject's spellings",
     params: idParam,
     body: subjectSpellingSchema,
+  }),
+  removeSubject: route({
+    method: "delete",
+    path: "/api/subjects/{id}",
+    answer: "nothing: an empty subject is removed",
+    params: idParam,
   }),
   renameSubject: route({
     method: "patch",
@@ -80,6 +87,10 @@ export function addLibraryRoutes(api: Api, context: Context, critic: Critic, nor
   );
   api.openapi(routes.renameSubject, async (c) => {
     await renameSubject(context, c.req.valid("param").id, c.req.valid("json").name);
+    return c.json({});
+  });
+  api.openapi(routes.removeSubject, async (c) => {
+    await removeSubject(context, c.req.valid("param").id);
     return c.json({});
   });
   api.openapi(routes.spelling, async (c) => {

@@ -191,6 +191,7 @@ export const api = {
   log: (entries: readonly SentEntry[]) => send<{ readonly receipts: readonly Receipt[] }>("POST", "/log", { entries }),
   subjects: () => get<{ readonly subjects: readonly SubjectView[] }>("/subjects"),
   createSubject: (name: string) => send<SubjectView>("POST", "/subjects", { name }),
+  removeSubject: (id: string) => send<unknown>("DELETE", `/subjects/${at(id)}`),
   spellSubject: (id: string, rule: SpellingRule & { readonly following: boolean }) =>
     send<SpellingChange>("PUT", `/subjects/${at(id)}/spelling`, rule),
   renameSubject: (id: string, name: string) => send<SubjectView>("PATCH", `/subjects/${at(id)}`, { name }),

@@ -3,7 +3,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { cardHistory } from "../../src/app/box-view.ts";
 import { undoEdit } from "../../src/app/edits.ts";
-import { addFact, addSubject, deleteFact, editFact, restoreFact } from "../../src/app/facts.ts";
+import { addFact, addSubject, deleteFact, editFact, removeSubject, restoreFact } from "../../src/app/facts.ts";
 import { type FactImport, type ImportedRow, saveImport } from "../../src/app/import-facts.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
 import { recordEntries } from "../../src/app/record.ts";
@@ -74,6 +74,25 @@ export function factsContract(newDatabase: NewDatabase): void {
       await editFact(context, half, starPair(1), ["forward", "reverse"]);
       expect(await stock()).toEqual([gone, half].flatMap((id) => [`${id}:forward`, `${id}:reverse`]).sort());
       expect((await rebuild(context)).differences).toEqual([]);
+    });
+  });
+
+  describe("a subject", () => {
+    it("can be removed while it is empty, out of the box too", async () => {
+      const before = await dump(database);
+      const id = `empty ${scene.world}`;
+      await addSubject(scene.context, id, "Comets");
+      await removeSubject(scene.context, id);
+      expect(await dump(database)).toEqual(before);
+    });
+
+    it("that has facts, or had some that can come back, stays", async () => {
+      const id = `comets ${scene.world}`;
+      await addSubject(scene.context, id, "Comets");
+      await addFact(scene.context, `${id} 1`, id, starPair(1));
+      await expect(removeSubject(scene.context, id)).rejects.toMatchObject({ failure: { kind: "conflict" } });
+      await deleteFact(scene.context, `${id} 1`);
+      await expect(removeSubject(scene.context, id)).rejects.toThrow("can be brought back");
     });
   });
 

@@ -4,7 +4,8 @@ import { useState } from "react";
 import { Link } from "wouter";
 import type { SubjectView } from "../../app/views.ts";
 import { api, exportUrl } from "../client.ts";
-import { useRefresh } from "../data/queries.ts";
+import { errorWords, useRefresh } from "../data/queries.ts";
+import { BusyButton } from "../shell/busy-button.tsx";
 import { NameDialog } from "../shell/name-dialog.tsx";
 import { useNotify } from "../shell/notices.tsx";
 import { counted } from "../words.ts";
@@ -19,6 +20,7 @@ interface BarProps {
 export function SubjectBar({ subjects, subject }: BarProps) {
   const { open } = useWorkshopPlace();
   const [naming, setNaming] = useState<"new" | "rename" | null>(null);
+  const remove = useRemoveSubject();
   return (
     <div className="subject-bar">
       {subject ? (
@@ -48,9 +50,15 @@ export function SubjectBar({ subjects, subject }: BarProps) {
             <button type="button" className="quiet" onClick={() => setNaming("rename")}>
               Rename
             </button>
-            <a className="button quiet" href={exportUrl(subject.id)} download>
-              Export
-            </a>
+            {subject.facts === 0 ? (
+              <BusyButton className="quiet" busy={remove.isPending} onClick={() => remove.mutate(subject.id)}>
+                Remove
+              </BusyButton>
+            ) : (
+              <a className="button quiet" href={exportUrl(subject.id)} download>
+                Export
+              </a>
+            )}
           </>
         ) : null}
         <button type="button" className="quiet" onClick={() => setNaming("new")}>
@@ -82,10 +90,27 @@ export function SubjectBar({ subjects, subject }: BarProps) {
   );
 }
 
+/** Takes away an empty subject, and leads to another one. */
+function useRemoveSubject() {
+  const { open } = useWorkshopPlace();
+  const refresh = useRefresh();
+  const notify = useNotify();
+  return useMutation({
+    mutationFn: api.removeSubject,
+    onSuccess: async () => {
+      open({ subject: null, fact: null });
+      await refresh();
+      notify("The empty subject is removed.");
+    },
+    onError: (error) => notify(errorWords(error)),
+  });
+}
+
 function SubjectNaming({ subject, close }: { readonly subject: SubjectView | null; readonly close: () => void }) {
   const { open } = useWorkshopPlace();
   const refresh = useRefresh();
   const notify = useNotify();
+  const remove = useRemoveSubject();
   const back = useMutation({
     mutationFn: ({ id, name }: SubjectView) => api.renameSubject(id, name),
     onSuccess: refresh,
@@ -96,7 +121,9 @@ function SubjectNaming({ subject, close }: { readonly subject: SubjectView | nul
       await refresh();
       close();
       if (subject) notify("The subject is renamed.", () => back.mutate(subject));
-      if (!subject) open({ subject: saved.id, fact: "new" });
+      if (subject) return;
+      open({ subject: saved.id, fact: "new" });
+      notify("The subject is made.", () => remove.mutate(saved.id));
     },
   });
   return (
