@@ -69,7 +69,9 @@ function ownersBySide(facts: readonly Fact[]): ReadonlyMap<string, ReadonlySet<s
 /** Prompts and answers that are equal so are taken for the same: capitals and the sign at the end make no difference. */
 function sameAs(text: string): string {
   const compared = comparableText(text).toLowerCase();
-  const ended = /[?:.…!？：。！]$/u.test(compared) ? compared.replace(/[\s?:.…!？：。！]+$/u, "") : compared;
+  const ended = /[?:.…!？：。！]$/u.test(compared)
+    ? compared.replace(/(?<![\s?:.…!？：。！])[\s?:.…!？：。！]+$/u, "")
+    : compared;
   return ended === "" ? compared : ended;
 }
 
@@ -125,7 +127,7 @@ function nearAlike(cards: readonly Compared[]): readonly Found[] {
     // A picture or a sound beside the words tells prompts apart.
     if (words(card) === "" || !card.prompt.endsWith("\u0000")) continue;
     const folded = foldText(words(card))
-      .replace(/[\p{P}\s]+$/u, "")
+      .replace(/(?<![\p{P}\s])[\p{P}\s]+$/u, "")
       .replace(/\s+/gu, " ");
     const same = byPrompt.get(folded);
     if (same) same.cards.push(card);

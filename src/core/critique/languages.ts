@@ -10,6 +10,9 @@ const SMALL_WORDS: Readonly<Record<string, string>> = {
   fr: "le la les l un une des du de d est sont était étaient que qu quel quelle quels quelles qui quand où pourquoi comment et ou à au aux en dans sur avec pour par ne pas se ce cette ces il elle on son sa ses plus a ont combien",
   es: "el la los las un una unos unas de del es son era eran qué que cuál cuáles quién quiénes cuándo dónde por cómo y o a al en con para no se su sus más está están hay ha han lo cuántos cuántas cuánto",
   it: "il lo la i gli le un uno una di del della dei delle è sono era erano che cosa quale quali chi quando dove perché come e o a al alla in nel nella con per non si suo sua più ha hanno c quanti quante",
+  pt: "os uma uns umas do da dos das em na nos nas é são foi eram qual quais quem onde quando e ou não com para por pelo pela que seu sua mais ao à quantos quantas",
+  pl: "kto kogo kiedy gdzie jest są się nie czy który która które jaki jaka jakie dlaczego ile i oraz lub w we z ze na od po przez dla przy jak był była było",
+  tr: "ve veya bir bu kim hangi hangisi hangisidir kaç nedir nerede nasıl neden zaman ile için mi mı mu mü midir mıdır tarafından olan",
 };
 
 const VOTES: ReadonlyMap<string, ReadonlySet<string>> = (() => {
@@ -31,6 +34,9 @@ export function languageOf(text: string, told = ""): string {
   const { code } = guessLanguage(text, "");
   return code === "" ? byWords(text) : code;
 }
+
+/** The ISO 639-1 code of the language that one text of a fact is in, by the same signs as its tag. */
+export const languageOfText = (text: string, told: string): string => languageOf("", textLanguage(text, told));
 
 /**
  * The BCP 47 tag of one text of a fact whose language was told, or empty if nothing tells. A card may ask in one language

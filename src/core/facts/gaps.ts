@@ -56,6 +56,19 @@ export function parseStatement(statement: string): Result<readonly StatementPart
   return ok(parts);
 }
 
+/** A text as it is written in a statement, inside a gap or outside: what would be a bracket or a backslash there is escaped. */
+export function writtenInStatement(text: string): string {
+  let written = "";
+  for (let i = 0; i < text.length; i++) {
+    const end = formulaEnd(text, i);
+    if (end >= 0) {
+      written += text.slice(i, end);
+      i = end - 1;
+    } else written += /[[\]\\]/u.test(text[i] as string) ? `\\${text[i]}` : text[i];
+  }
+  return written;
+}
+
 /** The texts of a statement's gaps, in order; none if the statement cannot be read. */
 export function gapTexts(statement: string): readonly string[] {
   const parsed = parseStatement(statement);

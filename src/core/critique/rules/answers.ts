@@ -82,7 +82,7 @@ const KOREAN_PARTICLE = new RegExp(
 
 /** Where a text stands whole in another, accents and capitals aside; null if it does not, or is a single character. */
 function placeOf(sought: string, text: string): Stretch | null {
-  const wanted = foldText(sought).replace(/[\s.。!?]+$/u, "");
+  const wanted = foldText(sought).replace(/(?<![\s.。!?])[\s.。!?]+$/u, "");
   if (graphemes(wanted).length < 2 || !/[\p{L}\p{N}]/u.test(wanted)) return null;
   const running = runsOn(wanted);
   // Folded character by character, so that places agree.

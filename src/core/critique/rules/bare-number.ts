@@ -17,6 +17,9 @@ const NUMBER = new RegExp(`^${ABOUT}${DIGITS}(?:\\s*${UNIT}){0,3}$`, "u");
 const IN_PARTS =
   /^[+\-−–]?\s*(?:\p{Nd}+(?:[.,]\p{Nd}+)?\s*(?:h|m|s|min|sec|sek|std|d|°|º|′|″|'|")\.?\s*){2,}$|^\p{Nd}{1,2}\s*h\s*\p{Nd}{1,2}$/iu;
 
+/** What is longer holds more than a number, a date or a time, in UTF-16 code units. */
+const LONGEST_NUMBER = 100;
+
 /** `bare-number`: a number or a date, or a word spelt with accents, with neither story nor picture nor note. */
 export function bareNumber(fact: Fact, asked: readonly Asked[]): readonly Remark[] {
   if (hasHold(fact)) return [];
@@ -33,6 +36,7 @@ export function bareNumber(fact: Fact, asked: readonly Asked[]): readonly Remark
 
 /** A single digit is a handful of things and can be pictured, unless it belongs to a date. */
 function isNumber(answer: string): boolean {
+  if (answer.length > LONGEST_NUMBER) return false;
   const digits = answer.match(/\p{Nd}/gu)?.length ?? 0;
   if (digits === 0) return false;
   if (isDate(answer)) return digits > 1 || /\p{L}/u.test(answer);

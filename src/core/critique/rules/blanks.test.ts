@@ -16,6 +16,11 @@ ruleCases(
     statement("[The brightest star of Lyra] is Vega."),
     statement("Wega ist [Hauptstern der Leier und heller Sommerstern] am Himmel."),
     statement("Wega steht [in der] Leier."),
+    statement("Saturn hat Ringe [aus] Eis."),
+    statement("Луна светит [в] полнолуние всю ночь."),
+    statement("土星[の]環は氷でできている。"),
+    statement("木星[是]最大的行星。"),
+    statement("शनि [के] चारों ओर वलय हैं।"),
   ],
   [
     statement("Vega is the brightest star of [Lyra]."),
@@ -33,6 +38,8 @@ ruleCases(
     statement("La [Gran Nube de Magallanes] es una galaxia."),
     statement("A group of stars is called a [constellation]."),
     pair("the", "der"),
+    statement("木星[の衛星]イオには火山がある。"),
+    statement("Звезда [Вега] светит летом."),
   ],
 );
 
@@ -43,6 +50,11 @@ it("closes a blank round a small word, and keeps the numbers of the others", () 
     gaps: [2, 3],
     angles: ["gap-2", "gap-3"],
   });
+});
+
+it("leaves formulae and written brackets as they are when a blank is closed", () => {
+  const made = fixed(statement("[The] law \\(a_{[1]}\\) and \\[b\\] are by [Kepler]."), "blank-size");
+  expect(made).toMatchObject({ statement: "The law \\(a_{[1]}\\) and \\[b\\] are by [Kepler].", gaps: [2] });
 });
 
 ruleCases(

@@ -1,5 +1,7 @@
 // Text as it should be: whole characters of one alphabet, joined, with single blanks.
-import type { Fact } from "../../facts/fact.ts";
+import { contentProblem } from "../../facts/check-content.ts";
+import type { Fact, FactContent } from "../../facts/fact.ts";
+import { gapTexts } from "../../facts/gaps.ts";
 import { mapTexts } from "../../facts/text-fields.ts";
 import { languageOf } from "../languages.ts";
 import { mendText } from "../mend-text.ts";
@@ -18,14 +20,22 @@ export function damagedText(fact: Fact): readonly Remark[] {
     return next;
   });
   if (found.size === 0) return [];
-  const changed = JSON.stringify(mended) !== JSON.stringify(content);
+  const mendable = JSON.stringify(mended) !== JSON.stringify(content) && keepsParts(content, mended);
   return [
     {
       rule: "damaged-text",
       angle: null,
       message: `The text is damaged: ${[...found].join("; ")}.`,
       about: damaged.join("\n"),
-      fix: changed ? { label: "Mend it", content: mended } : null,
+      fix: mendable ? { label: "Mend it", content: mended } : null,
     },
   ];
+}
+
+/** What is mended can still be asked, and has as many gaps: a bracket that was written as a sign of a web page is none. */
+function keepsParts(before: FactContent, mended: FactContent): boolean {
+  if (contentProblem(mended) !== null && contentProblem(before) === null) return false;
+  const gaps = (content: FactContent): number =>
+    content.kind === "statement" ? gapTexts(content.statement).length : 0;
+  return gaps(mended) === gaps(before);
 }

@@ -21,6 +21,16 @@ ruleCases(
     pair("¿Quién descubrió Urano y cuándo?", "Herschel, 1781"),
     pair("Chi scoprì Urano e quando?", "Herschel, 1781"),
     pair("Где и когда открыт Уран?", "в Бате"),
+    pair("Kto i kiedy odkrył Urana?", "Herschel, 1781"),
+    pair("Quem e quando descobriu Urano?", "Herschel, 1781"),
+    pair("Uranüs ne zaman ve kim tarafından keşfedildi?", "1781, Herschel"),
+    pair("Когда и кем открыта Церера?", "1801, Пиацци"),
+    pair("מי גילה את טיטאן ומתי?", "הויגנס"),
+    pair("من اكتشف أورانوس ومتى؟", "هيرشل"),
+    pair("谁在什么时候发现了天王星？", "赫歇尔"),
+    pair("天王星は誰がいつ発見したか？", "ハーシェル"),
+    pair("누가 언제 천왕성을 발견했는가?", "허셜"),
+    pair("Who discovered Uranus, and when?", "Herschel, 1781", { language: "fr" }),
   ],
   [
     pair("Brightest star of Lyra", "Vega"),
@@ -40,6 +50,13 @@ ruleCases(
     pair("Quelle étoile est bleue et qui brille en été ?", "Véga"),
     pair("Wie entstehen Sonne und Mond?", "aus Staub"),
     pair("Étoile la plus brillante de la Lyre ?", "Véga"),
+    pair("How- and why-questions: which come first on the tour?", "those of children"),
+    pair("Which table tells a guide when and where Jupiter rises?", "the almanac"),
+    pair("Quel livre indique où et quand Jupiter se lève ?", "l’almanach"),
+    pair("Woran erkennt man, wann und wo der Mond aufgeht?", "am Kalender"),
+    pair("What tells a sailor where he is and how fast he goes?", "log and sextant"),
+    pair("いつどこで見えるかを示す表は？", "早見表"),
+    pair("Która gwiazda i która planeta świecą razem?", "Regulus i Wenus"),
   ],
 );
 
@@ -64,6 +81,7 @@ ruleCases(
     pair("Летний треугольник", "Вега, Денеб и Альтаир"),
     pair("类地行星", "水星、金星、地球和火星"),
     pair("Planètes géantes", "Jupiter, Saturne, Uranus et Neptune"),
+    pair("الكواكب الغازية", "المشتري، زحل، أورانوس، نبتون"),
   ],
   [
     pair("Brightest star of Lyra", "Vega"),
@@ -83,6 +101,8 @@ ruleCases(
     pair("Brightest star of Lyra", "Vega (blue, bright, near)"),
     pair("A function of place", "\\(d(x, y, z)\\)"),
     pair("何の星座?", "こと座"),
+    pair("पृथ्वी से चंद्रमा की दूरी", "३,८४,४०० किमी"),
+    pair("المسافة إلى الشمس", "١٤٩،٥٩٧،٨٧٠ كم"),
   ],
 );
 

@@ -35,7 +35,7 @@ export const oneThing = (fact: Fact, asked: readonly Asked[]): readonly Remark[]
     const two = parts.length === 2 && second && parts.every(isItem) && /[;；؛\n]|\s[/|]\s/u.test(answer);
     if (two) return [remark(`The answer has two parts, “${parts[0]}” and “${parts[1]}”. Ask for each by itself.`)];
     // A semicolon between clauses joins two statements; between short items it makes a list.
-    const clauses = answer.split(/\s*[;；؛]\s+/u).filter((part) => part !== "");
+    const clauses = answer.split(/(?<!\s)\s*[;；؛]\s+/u).filter((part) => part !== "");
     const joined = clauses.length > 1 && !clauses.every(isItem);
     return joined
       ? [remark(`The answer says ${clauses.length} things. Ask for one, and keep the rest as a note.`)]
@@ -64,7 +64,13 @@ function listFix(fact: Fact, items: readonly string[]): Fix | null {
   if (fact.kind !== "pair" || items.some((item) => item.includes("\n"))) return null;
   const { kind: _kind, prompt, answer: _answer, id: _id, subject: _subject, angles: _angles, ...extras } = fact;
   const numbers = freshNumbers(items);
-  const content = { ...extras, kind: "list" as const, title: prompt.replace(/[?？؟:：]+\s*$/u, ""), items, numbers };
+  const content = {
+    ...extras,
+    kind: "list" as const,
+    title: prompt.replace(/(?<![?？؟:：])[?？؟:：]+\s*$/u, ""),
+    items,
+    numbers,
+  };
   return { label: "Make it a list in order", content, angles: numbers.map((n) => `${listFamily}-${n}` as const) };
 }
 

@@ -8,11 +8,11 @@ const LAST_ALONE = /^(?:and|or|und|oder|et|ou|y|o|e|ed|и|или)\s/iu;
 
 /** Signs that divide a list, the strongest first. A comma or point between digits belongs to a number. */
 const BETWEEN: readonly RegExp[] = [
-  /\s*\n\s*/u,
-  /\s*[;；؛]\s*/u,
-  /\s*(?:→|⟶|⇒|->|=>)\s*/u,
-  /\s*[、،]\s*|\s*[,，](?!\d)\s*|(?<!\d)[,，]\s*/u,
-  /\s+[/|·•]\s+/u,
+  /(?<!\s)\s*\n\s*/u,
+  /(?<!\s)\s*[;；؛]\s*/u,
+  /(?<!\s)\s*(?:→|⟶|⇒|->|=>)\s*/u,
+  /(?<!\s)\s*(?:、|[,，،](?!\p{Nd}))\s*|(?<!\p{Nd})[,，،]\s*/u,
+  /(?<!\s)\s+[/|·•]\s+/u,
 ];
 
 /** A bullet, number or letter before an item. */

@@ -42,6 +42,10 @@ ruleCases(
     pair("Is Vega in Lyra?", "Yes", forward),
     pair("Venus hat einen Mond.", "falsch", forward),
     [pair("Constellation of Vega", "Lyra", forward), pair("Constellation of Sheliak", "Lyra", forward)],
+    pair("Why is Mars red?", "rust in its dust", forward),
+    pair("Warum funkeln Sterne?", "unruhige Luft", forward),
+    pair("Почему Марс красный?", "ржавчина", forward),
+    pair("流れ星が光るのはなぜ？", "空気", forward),
   ],
 );
 
@@ -64,6 +68,7 @@ ruleCases(
     pair("How do you say star in French?", "étoile"),
     pair("Wie heißt „Stern“ auf Englisch?", "star"),
     pair("Comment dit-on « étoile » en anglais ?", "star"),
+    pair("별", "star"),
   ],
   [
     pair("star", "звезда", { picture: PICTURE }),

@@ -11,6 +11,10 @@ import { isYesNo } from "./yes-no.ts";
 const NO_REVERSE = /^[^\p{L}]*$|^\p{L}$/u;
 const LONGEST_REVERSE = 6;
 
+/** Questions for a reason: asked in reverse, the reason would ask for any of its consequences. In the languages of `yes-no`. */
+const REASON =
+  /^\P{L}*(?:why|warum|weshalb|wieso|pourquoi|por qué|perché|por que|waarom|dlaczego|почему|отчего|зачем|γιατί|neden|niçin|لماذا|למה|מדוע)(?![\p{L}\p{M}])|क्यों|ทำไม|为什么|為什麼|为何|なぜ|どうして|(?<!\p{L})왜(?!\p{L})/iu;
+
 /** `one-sided`: one way of asking where its kind has two. */
 export function oneSided(fact: Fact, asked: readonly Asked[]): readonly Remark[] {
   if (FIRST_ANGLES[fact.kind].length < 2 || asked.length !== 1) return [];
@@ -29,6 +33,7 @@ export function oneSided(fact: Fact, asked: readonly Asked[]): readonly Remark[]
 
 /** A short answer that names something can be a prompt too; a question that is long is no answer to it. */
 function canBeReversed({ prompt, answer }: { readonly prompt: string; readonly answer: string }): boolean {
+  if (REASON.test(prompt)) return false;
   if (NO_REVERSE.test(answer.trim()) || /\p{Nd}/u.test(answer) || isYesNo(answer)) return false;
   return lengthOf(answer) <= LONGEST_REVERSE && lengthOf(prompt) <= 2 * LONGEST_REVERSE;
 }
@@ -43,10 +48,14 @@ const NAMED =
 const ASKED_FOR =
   /^\s*(?:how do (?:you|we|i) say|what is|what['’]s|was heißt|was ist|wie heißt|wie sagt man|comment (?:dit-on|dire)|cómo se dice|come si dice)\s+(?=\P{L}*\p{L})/iu;
 
+/** Two words, and what asks for them, in UTF-16 code units. */
+const LONGEST_TRANSLATION = 300;
+
 /** `bare-translation`: a word and the same word in another language, and nothing else. */
 export function bareTranslation(fact: Fact): readonly Remark[] {
   if (fact.kind !== "pair" || hasHold(fact)) return [];
   const { prompt, answer } = fact;
+  if (prompt.length + answer.length > LONGEST_TRANSLATION) return [];
   const named = NAMED.test(prompt) || NAMED.test(answer);
   const [asked, told] = [prompt, answer].map((side) => side.replace(NAMED, "").replace(ASKED_FOR, "")) as [
     string,
@@ -58,7 +67,7 @@ export function bareTranslation(fact: Fact): readonly Remark[] {
 }
 
 const isWord = (text: string): boolean =>
-  /[\p{L}\p{M}]{2}|[\p{Script=Han}]/u.test(text) &&
+  /[\p{L}\p{M}]{2}|[\p{Script=Han}\p{Script=Hangul}]/u.test(text) &&
   !/\p{N}/u.test(text) &&
   (runsOn(text) ? [...text].length <= 12 : wordsOf(text).length <= 3);
 

@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
-import { fixed, PICTURE, pair, picture, ruleCases, statement } from "../../../../tests/support/critique-cases.ts";
+import { fixed, list, PICTURE, pair, picture, ruleCases, statement } from "../../../../tests/support/critique-cases.ts";
+import { critiqueFact } from "../critique-fact.ts";
 
 ruleCases(
   "goes-stale",
@@ -19,6 +20,15 @@ ruleCases(
     pair("Heutiger Name der Sternwarte auf dem Hügel", "Altes Haus"),
     pair("Сколько спутников Юпитера известно в настоящее время?", "много"),
     pair("현재 알려진 목성의 위성", "많다"),
+    pair("Obecnie najjaśniejsza planeta na niebie", "Wenus"),
+    pair("Şu anki gözlemevi müdürü", "Deniz Tepe"),
+    pair("Ποιος είναι σήμερα ο φύλακας του θόλου;", "ο Νίκος"),
+    pair("مدير المرصد حاليًا", "سامي"),
+    pair("מנהל המצפה כיום", "דן"),
+    pair("वर्तमान में वेधशाला का प्रमुख", "मोहन"),
+    pair("หัวหน้าหอดูดาวปัจจุบัน", "คุณดาว"),
+    pair("站长最近换成了谁？", "林远"),
+    pair("Who runs the dome at the moment?", "Mira", { language: "fr" }),
   ],
   [
     pair("Brightest star of Lyra", "Vega"),
@@ -36,6 +46,13 @@ ruleCases(
     pair("Was bedeutet „derzeit“ auf Englisch?", "at present"),
     pair("currently", "derzeit"),
     pair("What is the current through the heater?", "two ampere"),
+    pair("Was sieht man im Moment des zweiten Kontakts?", "den Diamantring"),
+    pair("What is seen at the moment of second contact?", "the diamond ring"),
+    pair("离太阳最近的行星是哪一颗？", "水星"),
+    pair("月球轨道离地球最近处叫什么？", "近地点"),
+    pair("望遠鏡の現在地を知らせる機器は？", "受信機"),
+    pair("2024年現在知られている木星の衛星の数", "95個"),
+    pair("截至2024年目前已知的木星卫星", "95颗"),
   ],
 );
 
@@ -79,6 +96,7 @@ ruleCases(
     pair("Größter Planet", "Jupiter ."),
     pair("Constellation of the Herdsman", "Bo\ufffdtes"),
     pair("Вега ,  звезда", "Лира"),
+    statement("Vega&#91;1&#93; is in [Lyra]."),
   ],
   [
     pair("Constellation of the Herdsman", "Boötes"),
@@ -106,4 +124,12 @@ it.each([
   ["Vega  is <i>blue</i> .", "Vega is blue."],
 ])("mends %s", (broken, whole) => {
   expect(fixed(pair("Which?", broken), "damaged-text")).toMatchObject({ answer: whole });
+});
+
+it("offers no mending that would make a gap of a sign, or leave a side empty", () => {
+  const fixes = [statement("Vega&#91;1&#93; is in [Lyra]."), pair("Which?", "<b></b>"), list("Two", ["Vega", "<p>"])]
+    .flatMap(critiqueFact)
+    .filter(({ rule }) => rule === "damaged-text")
+    .map(({ fix }) => fix);
+  expect(fixes).toEqual([null, null, null]);
 });

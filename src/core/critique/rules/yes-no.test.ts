@@ -23,6 +23,10 @@ ruleCases(
     pair("金星有卫星吗", "没有"),
     pair("Έχει δορυφόρο η Αφροδίτη;", "Όχι"),
     pair("क्या शुक्र का चंद्रमा है?", "नहीं"),
+    pair("ดวงจันทร์เป็นดาวฤกษ์หรือไม่", "ไม่ใช่"),
+    pair("月亮自己会发光吗？", "不会"),
+    pair("¿Verdadero o falso? Venus gira al revés", "verdadero"),
+    pair("Prawda czy fałsz: Wenus ma księżyc", "fałsz"),
   ],
   [
     pair("Is Vega or Deneb brighter?", "Vega"),
@@ -45,5 +49,7 @@ ruleCases(
     pair("On which hand is the clock drive?", "right"),
     pair("Opposite of wrong", "right"),
     statement("Venus has [no] moon."),
+    pair("Which side of the waxing Moon is lit in the north?", "right"),
+    pair("望远镜坏了怎么办，会修吗？", "请站长修"),
   ],
 );

@@ -11,19 +11,19 @@ const folded = (words: string): ReadonlySet<string> => new Set(words.split(" ").
 
 /** Yes and no in English, German, French, Spanish, Italian, Portuguese, Dutch, Polish, Russian, Greek, Turkish, Arabic, Hebrew, Hindi, Thai, Chinese, Japanese and Korean. */
 const YES_NO = folded(
-  "yes no true false right wrong correct incorrect ja nein richtig falsch wahr oui non vrai faux si no verdadero falso cierto vero sim nao verdadeiro nee juist onjuist tak nie prawda falsz да нет верно неверно правда ложь ναι οχι evet hayır hayir doğru yanlış نعم لا صحيح خطا כן לא נכון הא नहीं हां हाँ सही गलत ใช่ ไม่ใช่ ไม่ จริง เท็จ 是 不是 否 对 错 不对 正确 错误 はい いいえ 正しい 예 아니요 네 아니오 有 没有 沒有",
+  "yes no true false right wrong correct incorrect ja nein richtig falsch wahr oui non vrai faux si no verdadero falso cierto vero sim nao verdadeiro nee juist onjuist tak nie prawda fałsz falsz да нет верно неверно правда ложь ναι οχι evet hayır hayir doğru yanlış نعم لا صحيح خطا כן לא נכון הא नहीं हां हाँ सही गलत ใช่ ไม่ใช่ ไม่ จริง เท็จ 是 不是 否 对 错 不对 正确 错误 はい いいえ 正しい 예 아니요 네 아니오 아니다 그렇다 맞다 有 没有 沒有 会 不会 會 不會 能 不能 可以 不可以 是的 不 不對 違う いえ σωστό λάθος صح",
 );
 /** Those that say whether a sentence is true. */
 const TRUTH = folded(
-  "true false wahr falsch richtig vrai faux verdadero falso vero verdadeiro prawda falsz верно неверно правда ложь 正しい 正确 错误",
+  "true false σωστό λάθος wahr falsch richtig vrai faux verdadero falso vero verdadeiro prawda fałsz falsz верно неверно правда ложь 正しい 正确 错误",
 );
 /** Those that are yes or no whatever follows. */
 const CERTAIN = folded("yes ja nein oui да evet hayır はい いいえ");
 
 /** Questions end so; in Japanese also with か, in Chinese with 吗, in Greek with a semicolon. */
-const QUESTION = /[?？؟]\s*["”»)]*$|か[。.]?$|[吗嗎]$|\p{Script=Greek}\s*;$/u;
+const QUESTION = /[?？؟]\s*["”»)]*$|か[。.]?$|[吗嗎]$|(?:หรือไม่|ไหม|หรือเปล่า|หรือยัง)$|\p{Script=Greek}\s*;$/u;
 const TRUE_OR_FALSE =
-  /^\s*(?:true or false|right or wrong|richtig oder falsch|wahr oder falsch|vrai ou faux|verdadero o falso|vero o falso|верно ли|правда ли)/iu;
+  /^\P{L}*(?:true or false|right or wrong|richtig oder falsch|wahr oder falsch|vrai ou faux|verdadero o falso|vero o falso|verdadeiro ou falso|waar of niet waar|prawda czy fałsz|doğru mu,? yanlış mı|σωστό ή λάθος|верно ли|правда ли|נכון או לא נכון|صح أم خطأ)/iu;
 /** English, German and French questions that were left without their mark begin so. */
 const BEGINS_AS_QUESTION =
   /^\s*(?:is|are|do|does|did|has|have|can|could|would|should|ist|sind|war|waren|hat|haben|kann|können|gibt es|est-ce qu|a-t-|y a-t-il)/iu;
