@@ -1,5 +1,5 @@
 // What it costs to print 1,000 cards on both sides with 200 pictures: Longhold beside LaTeX (two engines) and headless
-// Chromium, the same marks at the same places, in one run. Run: npm run bench:kit   (about a minute; --small for a tenth)
+// Chromium, the same marks at the same places, in one run. Run: npm run bench:kit   (two minutes; --small for a tenth)
 //
 // Every program starts anew, gets the laid-out pages in its own language with the same JPEG files, fits every text to
 // its box by trying sizes, and ends with a PDF; start-up counts. They take turns, and the medians of all turns are
@@ -21,7 +21,7 @@ import { type Cost, watchProcess } from "./watch-process.ts";
 
 const small = process.argv.includes("--small");
 const size = small ? { cards: 100, pictures: 20 } : { cards: 1000, pictures: 200 };
-const TURNS = 5;
+const TURNS = 3;
 
 /** A program that prints the kit, and the PDF that it writes in the folder. */
 interface Printer {
@@ -125,18 +125,19 @@ try {
   const costs = new Map<Printer, Cost[]>(there.map((printer) => [printer, []]));
   for (let turn = 0; turn < TURNS; turn++)
     for (const [{ program, args }, list] of costs) list.push(await watchProcess(program, args, folder));
-  const rows = [...costs].map(([printer, list]) => ({
-    printer,
-    seconds: median(list.map((cost) => cost.seconds)),
-    megabytes: median(list.map((cost) => cost.megabytes)),
-  }));
-  const own = rows[0];
-  console.log("| | seconds | against Longhold | MB at most | against Longhold | pages | pictures | MB of PDF |");
-  console.log("| --- | --- | --- | --- | --- | --- | --- | --- |");
-  for (const { printer, seconds, megabytes } of rows) {
+  const rows = [...costs].map(([printer, list]) => {
+    const medianOf = (what: keyof Cost): number => median(list.map((cost) => cost[what]));
+    return { printer, seconds: medianOf("seconds"), cpu: medianOf("cpu"), megabytes: medianOf("megabytes") };
+  });
+  const own = rows.find(({ printer }) => printer.name === "Longhold");
+  console.log(`load at the end ${loadavg()[0]?.toFixed(1)}; in brackets: against Longhold`);
+  console.log("| | seconds | seconds of a core | MB at most | pages | pictures | MB of PDF |");
+  console.log("| --- | --- | --- | --- | --- | --- | --- |");
+  for (const { printer, ...cost } of rows) {
     const { pages, pictures, bytes } = await contents(join(folder, printer.pdf));
-    const ratios = [seconds / (own?.seconds ?? 1), megabytes / (own?.megabytes ?? 1)].map((ratio) => ratio.toFixed(2));
-    const cells = [seconds.toFixed(2), ratios[0], Math.round(megabytes), ratios[1], pages, pictures];
+    const cell = (what: keyof Cost, digits: number): string =>
+      `${cost[what].toFixed(digits)} (${(cost[what] / (own?.[what] ?? Number.NaN)).toFixed(2)})`;
+    const cells = [cell("seconds", 2), cell("cpu", 2), cell("megabytes", 0), pages, pictures];
     console.log(`| ${printer.name} | ${cells.join(" | ")} | ${(bytes / 1e6).toFixed(1)} |`);
   }
 } finally {
