@@ -13,19 +13,25 @@ import { printsContract } from "./prints-contract.ts";
 import { rechartContract } from "./rechart-contract.ts";
 import { transactionContract } from "./transaction-contract.ts";
 
+/** The parts, each with a set-up of its own. */
+const PARTS: Readonly<Record<string, (newDatabase: NewDatabase) => void>> = {
+  transactions: transactionContract,
+  library: libraryContract,
+  log: logContract,
+  placements: placementContract,
+  delivery: deliveryContract,
+  facts: factsContract,
+  edits: editsContract,
+  learners: learnerContract,
+  "changes of chart": rechartContract,
+  "results from paper": paperContract,
+  prints: printsContract,
+};
+
 /** Runs the whole contract on databases of one kind. */
 export function storeContract(name: string, newDatabase: NewDatabase): void {
   describe(`a store on ${name}`, () => {
-    transactionContract(newDatabase);
-    libraryContract(newDatabase);
-    logContract(newDatabase);
-    placementContract(newDatabase);
-    deliveryContract(newDatabase);
-    factsContract(newDatabase);
-    editsContract(newDatabase);
-    learnerContract(newDatabase);
-    rechartContract(newDatabase);
-    paperContract(newDatabase);
-    printsContract(newDatabase);
+    // Set-ups of one block would run before every test of it.
+    for (const [part, contract] of Object.entries(PARTS)) describe(part, () => contract(newDatabase));
   });
 }
