@@ -172,19 +172,29 @@ async function enterDay(context: Context, session: Session, box: BoxRecord, pape
 export const takeBackPaper = (context: Context, sittings: readonly EntryId[]): Promise<void> =>
   context.store.write(async (session) => {
     const box = found(await session.boxes.box(), "box");
-    const undo = await undoable(session, box);
-    if (!undo || sittings.length === 0 || sittings.some((id) => id !== undo.sitting))
-      throw new FailureError("conflict", "Something else has been recorded since. Take that back first.");
-    const events = await session.boxes.eventsOfSitting(undo.sitting);
-    const nextId = await entryIds(context, session, box.id);
-    const at = context.clock();
+    const left = new Set<EntryId>();
+    // A day on which nothing was due has nothing to take back.
+    for (const id of sittings) if ((await session.boxes.eventsOfSitting(id)).length > 0) left.add(id);
+    if (left.size === 0) throw new FailureError("conflict", "There is nothing left to take back.");
     // The last thing first, as a person would undo it.
-    const entries = events
-      .toReversed()
-      .map(({ id }): SentEntry => ({ id: nextId(), box: box.id, at, kind: "take-back", entry: id }));
-    for (const receipt of await recordInside(context, session, box, entries))
-      if (receipt.status !== "saved") throw new FailureError("conflict", receipt.reason ?? "It cannot be taken back.");
+    while (left.size > 0) {
+      const undo = await undoable(session, box);
+      if (!undo || !left.delete(undo.sitting))
+        throw new FailureError("conflict", "Something else has been recorded since. Take that back first.");
+      await takeBackSitting(context, session, box, undo.sitting);
+    }
   });
+
+async function takeBackSitting(context: Context, session: Session, box: BoxRecord, sitting: EntryId): Promise<void> {
+  const events = await session.boxes.eventsOfSitting(sitting);
+  const nextId = await entryIds(context, session, box.id);
+  const at = context.clock();
+  const entries = events
+    .toReversed()
+    .map(({ id }): SentEntry => ({ id: nextId(), box: box.id, at, kind: "take-back", entry: id }));
+  for (const receipt of await recordInside(context, session, box, entries))
+    if (receipt.status !== "saved") throw new FailureError("conflict", receipt.reason ?? "It cannot be taken back.");
+}
 
 /** The newest sitting, if it was entered from paper: no answer of it was timed. */
 async function undoable(session: Session, box: BoxRecord): Promise<PaperUndo | null> {

@@ -141,6 +141,24 @@ export function paperContract(newDatabase: NewDatabase): void {
       expect((await rebuild(context)).differences).toEqual([]);
     });
 
+    it("of several days are entered together and taken back together", async () => {
+      const first = await paperDay(context);
+      const before = await places();
+      const dates = [0, 1, 2].map((n) => addDays(first.date, n));
+      context.now = FIRST_EVENING + 2 * DAY_MS;
+      const days = dates.map((date, n): PaperDay => ({ date, missed: [], introduced: n === 0 ? first.newCards : [] }));
+      const outcomes = await enterPaper(context, days);
+      expect(outcomes.map(({ date }) => date)).toEqual(dates);
+      expect(outcomes[1]?.recalled).toBe(first.newCards.length);
+      const sittings = outcomes.map(({ sitting }) => sitting);
+      const [, middle = ""] = sittings;
+      await expect(takeBackPaper(context, [middle])).rejects.toMatchObject({ failure: { kind: "conflict" } });
+      await takeBackPaper(context, sittings);
+      expect(await places()).toEqual(before);
+      await expect(takeBackPaper(context, sittings)).rejects.toThrow("nothing left");
+      expect((await rebuild(context)).differences).toEqual([]);
+    });
+
     it("can no longer be taken back once a card of the box was touched since", async () => {
       const first = await paperDay(context);
       const [done] = await enterPaper(context, [{ date: first.date, missed: [], introduced: first.newCards }]);
