@@ -85,6 +85,7 @@ ruleCases(
     pair("α Lyrae", "α"),
     list("Inner planets", ["Mercury", "Venus", "Mars"]),
     pair("Stern der Leier", "Leier-Delta"),
+    pair("金星有没有卫星？", "没有"),
   ],
 );
 

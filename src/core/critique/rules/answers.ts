@@ -7,6 +7,7 @@ import { type Asked, withoutFormulae } from "../asked.ts";
 import { isSmallWord } from "../languages.ts";
 import type { Fix, Remark } from "../note.ts";
 import { isItem, listedParts } from "./parts-of-answer.ts";
+import { isYesNo } from "./yes-no.ts";
 
 /** Longest answers that are still said in one breath; a rule of the trade (common practice). */
 const MOST_WORDS = 10;
@@ -54,7 +55,8 @@ function restToNote(fact: Fact, answer: string): Fix | null {
 /** `given-away`: the answer can be read in the prompt. */
 export const givenAway = (fact: Fact, asked: readonly Asked[]): readonly Remark[] =>
   asked.flatMap(({ angle, prompt, answer }): readonly Remark[] => {
-    if (angle === "reverse" || fact.kind === "list") return [];
+    // "有没有" does not give away "没有": what decides a question is in it by its form, and has a rule of its own.
+    if (angle === "reverse" || fact.kind === "list" || (runsOn(answer) && isYesNo(answer))) return [];
     const at = isSmallWord(answer) ? null : placeOf(answer, prompt);
     if (at === null) return wordsGivenAway({ angle, prompt, answer });
     const message = `The prompt says “${prompt.slice(at.from, at.to)}”, which is the answer.`;

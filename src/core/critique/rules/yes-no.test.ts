@@ -25,6 +25,8 @@ ruleCases(
     pair("क्या शुक्र का चंद्रमा है?", "नहीं"),
     pair("ดวงจันทร์เป็นดาวฤกษ์หรือไม่", "ไม่ใช่"),
     pair("月亮自己会发光吗？", "不会"),
+    pair("هل للأرض قمر واحد؟", "نعم، واحد"),
+    pair("ดาวศุกร์มีดวงจันทร์ไหม", "ไม่มี"),
     pair("¿Verdadero o falso? Venus gira al revés", "verdadero"),
     pair("Prawda czy fałsz: Wenus ma księżyc", "fałsz"),
   ],

@@ -11,14 +11,14 @@ const folded = (words: string): ReadonlySet<string> => new Set(words.split(" ").
 
 /** Yes and no in English, German, French, Spanish, Italian, Portuguese, Dutch, Polish, Russian, Greek, Turkish, Arabic, Hebrew, Hindi, Thai, Chinese, Japanese and Korean. */
 const YES_NO = folded(
-  "yes no true false right wrong correct incorrect ja nein richtig falsch wahr oui non vrai faux si no verdadero falso cierto vero sim nao verdadeiro nee juist onjuist tak nie prawda fałsz falsz да нет верно неверно правда ложь ναι οχι evet hayır hayir doğru yanlış نعم لا صحيح خطا כן לא נכון הא नहीं हां हाँ सही गलत ใช่ ไม่ใช่ ไม่ จริง เท็จ 是 不是 否 对 错 不对 正确 错误 はい いいえ 正しい 예 아니요 네 아니오 아니다 그렇다 맞다 有 没有 沒有 会 不会 會 不會 能 不能 可以 不可以 是的 不 不對 違う いえ σωστό λάθος صح",
+  "yes no true false right wrong correct incorrect ja nein richtig falsch wahr oui non vrai faux si no verdadero falso cierto vero sim nao verdadeiro nee juist onjuist tak nie prawda fałsz falsz да нет верно неверно правда ложь ναι οχι evet hayır hayir doğru yanlış نعم لا صحيح خطا כן לא נכון הא नहीं हां हाँ सही गलत ใช่ ไม่ใช่ ไม่ จริง เท็จ ไม่มี 是 不是 否 对 错 不对 正确 错误 はい いいえ 正しい 예 아니요 네 아니오 아니다 그렇다 맞다 有 没有 沒有 会 不会 會 不會 能 不能 可以 不可以 是的 不 不對 違う いえ σωστό λάθος صح",
 );
 /** Those that say whether a sentence is true. */
 const TRUTH = folded(
   "true false σωστό λάθος wahr falsch richtig vrai faux verdadero falso vero verdadeiro prawda fałsz falsz верно неверно правда ложь 正しい 正确 错误",
 );
 /** Those that are yes or no whatever follows. */
-const CERTAIN = folded("yes ja nein oui да evet hayır はい いいえ");
+const CERTAIN = folded("yes ja nein oui да evet hayır نعم はい いいえ");
 
 /** Questions end so; in Japanese also with か, in Chinese with 吗, in Greek with a semicolon. */
 const QUESTION = /[?？؟]\s*["”»)]*$|か[。.]?$|[吗嗎]$|(?:หรือไม่|ไหม|หรือเปล่า|หรือยัง)$|\p{Script=Greek}\s*;$/u;
@@ -47,7 +47,7 @@ const OF_SIGNS =
 /** Whether an answer is yes or no, right or wrong, in one of the languages that are known. */
 export const isYesNo = (answer: string): boolean => YES_NO.has(firstClause(answer));
 
-const firstClause = (answer: string): string => foldText(answer.split(/[,;.:!，。、]|\s[–—-]\s/u)[0] ?? "").trim();
+const firstClause = (answer: string): string => foldText(answer.split(/[,;.:!，。、،؛]|\s[–—-]\s/u)[0] ?? "").trim();
 
 /** `yes-no`: the answer is yes or no. */
 export const yesNo = (fact: Fact, asked: readonly Asked[]): readonly Remark[] =>
