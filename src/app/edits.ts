@@ -1,7 +1,7 @@
 // Undoing edits, and what a fact was before.
 import { changeFacts, type FactChange, noteEdit, stateOf } from "./fact-changes.ts";
 import { FailureError, found } from "./failure.ts";
-import type { Context } from "./ports.ts";
+import type { Context, Session } from "./ports.ts";
 import type { EditView, FactVersion } from "./views.ts";
 
 const RECENT = 50;
@@ -38,9 +38,20 @@ export const undoEdit = (context: Context, id: string): Promise<EditView> =>
       const now = found(byId.get(fact), "fact");
       return { before: now, after: before ?? { fact: now.fact, deleted: true } };
     });
+    await refuseLostSubjects(session, changes);
     await changeFacts(context, session, changes);
     const states = changes.map(({ before }) => ({ fact: before.fact.id, before: stateOf(before) }));
     const title = edit.undoes === null ? `Undid: ${edit.title}` : edit.title.replace(/^Undid: /u, "Did again: ");
     const step = found(await noteEdit(context, session, title, states, id), "step of editing");
     return { id: step, at: context.clock(), title, undoes: id, facts: states.length, undone: false };
   });
+
+/** An empty subject may have been removed since its facts were moved out of it. */
+async function refuseLostSubjects({ library }: Session, changes: readonly FactChange[]): Promise<void> {
+  const there = new Set((await library.subjects()).map(({ id }) => id));
+  if (changes.every(({ after }) => there.has(after.fact.subject))) return;
+  throw new FailureError(
+    "conflict",
+    "The subject in which these facts were is removed. Move them where you want them.",
+  );
+}

@@ -26,7 +26,8 @@ export async function followAngles(context: Context, session: Session, changes: 
   await bringBackCards(context, session, idsOf(again), "angle");
 }
 
-const idsOf = (cards: readonly CardRecord[]): readonly CardId[] => cards.map((card) => card.id);
+/** The identities of cards. */
+export const idsOf = (cards: readonly CardRecord[]): readonly CardId[] => cards.map((card) => card.id);
 
 /** Makes cards and puts them into the stock of the box. */
 export async function makeCards(

@@ -1,9 +1,8 @@
 // Facts from one state to another, their cards following; and the step of editing in which that happened.
-import type { CardId } from "../core/cards/cards.ts";
 import { groupBy } from "../core/lists.ts";
 import { bringBackCards, withdrawCards } from "./box-cards.ts";
 import { idSeries } from "./entry-ids.ts";
-import { followAngles } from "./fact-cards.ts";
+import { followAngles, idsOf } from "./fact-cards.ts";
 import { factRecord } from "./fact-record.ts";
 import type { CardRecord, Context, EditRecord, FactBefore, FactRecord, FactState, Session } from "./ports.ts";
 
@@ -39,8 +38,6 @@ export async function changeFacts(context: Context, session: Session, changes: r
     there.map((change) => ({ before: change.before.fact, after: change.after.fact, cards: cardsOf(change) })),
   );
 }
-
-const idsOf = (cards: readonly CardRecord[]): readonly CardId[] => cards.map((card) => card.id);
 
 /** Writes down a step of editing; nothing for a step that changed no fact. Gives the step's id. */
 export async function noteEdit(

@@ -2,9 +2,9 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { basename, dirname, extname, join } from "node:path";
 import { listSubjects } from "../app/facts.ts";
-import { FailureError } from "../app/failure.ts";
 import { exportSubject } from "../exchange/export-subject.ts";
-import { type Call, DATA_OPTION, JSON_OPTION, printJson, reading, type Verb } from "./verb.ts";
+import { chooseSubject } from "./choose-subject.ts";
+import { DATA_OPTION, JSON_OPTION, printJson, reading, type Verb } from "./verb.ts";
 
 /** Writes a subject as CSV to a file or the terminal. */
 export const exportVerb: Verb = {
@@ -19,7 +19,7 @@ export const exportVerb: Verb = {
   async run(call) {
     const { out } = call.values;
     await reading(call, async (context) => {
-      const subject = await chooseSubject(call, await listSubjects(context));
+      const subject = chooseSubject(call, await listSubjects(context));
       if (call.values.json) {
         const facts = await context.store.read(({ library }) => collect(library.eachFact(subject)));
         printJson(call, { facts });
@@ -44,19 +44,4 @@ async function collect<T>(items: AsyncIterable<T>): Promise<readonly T[]> {
   const all: T[] = [];
   for await (const item of items) all.push(item);
   return all;
-}
-
-async function chooseSubject(
-  call: Call,
-  subjects: readonly { readonly id: string; readonly name: string }[],
-): Promise<string> {
-  const name = call.values.subject;
-  const [only, second] = subjects;
-  const chosen =
-    typeof name === "string" ? subjects.find((subject) => subject.name === name) : second ? undefined : only;
-  if (chosen) return chosen.id;
-  const list = subjects.map((subject) => `“${subject.name}”`).join(", ") || "none yet";
-  throw typeof name === "string"
-    ? new FailureError("not-found", `There is no subject “${name}”. The subjects are: ${list}.`)
-    : call.usage(`name one with --subject; the subjects are: ${list}`);
 }

@@ -12,6 +12,7 @@ import type { ClassPack, KitPlan } from "../core/kit/kit-pages.ts";
 import { openParcel } from "../exchange/import-list.ts";
 import { listKit } from "../exchange/list-kit.ts";
 import { CHART_OPTIONS, chartFrom } from "./chart-options.ts";
+import { chooseSubject } from "./choose-subject.ts";
 import { mediaOf } from "./files-beside.ts";
 import { dateFrom, REST_OPTION, restFrom } from "./plan-options.ts";
 import { readFile } from "./read-file.ts";
@@ -98,18 +99,6 @@ function packFrom(call: Call): ClassPack | null {
 }
 
 const hereZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone;
-
-function chooseSubject(call: Call, subjects: readonly { readonly id: string; readonly name: string }[]): string {
-  const name = call.values.subject;
-  const [only, second] = subjects;
-  const chosen =
-    typeof name === "string" ? subjects.find((subject) => subject.name === name) : second ? undefined : only;
-  if (chosen) return chosen.id;
-  const list = subjects.map((subject) => `“${subject.name}”`).join(", ") || "none yet";
-  throw typeof name === "string"
-    ? new FailureError("not-found", `There is no subject “${name}”. The subjects are: ${list}.`)
-    : call.usage(`name one with --subject; the subjects are: ${list}`);
-}
 
 /** Chart and calendar of a box that is begun empty, and a blank sheet. */
 function boxToCome(call: Call, days: number): BoxKit {

@@ -58,37 +58,46 @@ function subjectTable(db: Db, learner: string) {
         .onConflict((c) => c.column("id").doUpdateSet(row).where("subject.learner_id", "=", learner))
         .execute();
     },
-    /** Removes the subject with its facts and cards, and the pictures that nothing uses any more. */
+    /** Removes the subject with its facts and cards, and the pictures and sounds that only they used. */
     async removeSubject(id: string) {
+      const used = await db
+        .selectFrom("fact")
+        .select(["picture", "sound"])
+        .where("subject_id", "=", id)
+        .where("learner_id", "=", learner)
+        .execute();
       await forgetEdits(db, learner, id);
       await forgetPrints(db, learner, id);
       await db.deleteFrom("card").where("subject_id", "=", id).where("learner_id", "=", learner).execute();
       await db.deleteFrom("fact").where("subject_id", "=", id).where("learner_id", "=", learner).execute();
       await db.deleteFrom("subject").where("id", "=", id).where("learner_id", "=", learner).execute();
-      await db
-        .deleteFrom("picture")
-        .where("learner_id", "=", learner)
-        .where("hash", "not in", (q) =>
-          q
-            .selectFrom("fact")
-            .select(sql<string>`picture`.as("picture"))
-            .where("learner_id", "=", learner)
-            .where("picture", "is not", null),
-        )
-        .execute();
-      await db
-        .deleteFrom("sound")
-        .where("learner_id", "=", learner)
-        .where("hash", "not in", (q) =>
-          q
-            .selectFrom("fact")
-            .select(sql<string>`sound`.as("sound"))
-            .where("learner_id", "=", learner)
-            .where("sound", "is not", null),
-        )
-        .execute();
+      for (const kind of ["picture", "sound"] as const)
+        await removeUnused(db, learner, kind, new Set(used.flatMap((fact) => fact[kind] ?? [])));
     },
   };
+}
+
+/** Removes those of these pictures or sounds that no fact uses; others may belong to a fact that is just being written. */
+async function removeUnused(
+  db: Db,
+  learner: string,
+  kind: "picture" | "sound",
+  hashes: ReadonlySet<string>,
+): Promise<void> {
+  for (const batch of batches([...hashes], BATCH)) {
+    await db
+      .deleteFrom(kind)
+      .where("learner_id", "=", learner)
+      .where("hash", "in", batch)
+      .where("hash", "not in", (q) =>
+        q
+          .selectFrom("fact")
+          .select(sql<string>`${sql.ref(kind)}`.as("hash"))
+          .where("learner_id", "=", learner)
+          .where(kind, "is not", null),
+      )
+      .execute();
+  }
 }
 
 /** Steps of editing forget the facts of a subject; a step that changed nothing else goes too. */

@@ -2,6 +2,7 @@
 // and a sitting that is cut off and resumed.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { cardHistory } from "../../src/app/box-view.ts";
+import { applyBulk } from "../../src/app/bulk-edit.ts";
 import { undoEdit } from "../../src/app/edits.ts";
 import { addFact, addSubject, deleteFact, editFact, removeSubject, restoreFact } from "../../src/app/facts.ts";
 import { type FactImport, type ImportedRow, saveImport } from "../../src/app/import-facts.ts";
@@ -84,6 +85,26 @@ export function factsContract(newDatabase: NewDatabase): void {
       await addSubject(scene.context, id, "Comets");
       await removeSubject(scene.context, id);
       expect(await dump(database)).toEqual(before);
+    });
+
+    it("takes no picture or sound with it that was not its own", async () => {
+      const { context } = scene;
+      const sound = { hash: "5".repeat(64), mime: "audio/wav", bytes: new Uint8Array(4) };
+      await context.store.write(({ library }) => library.addSound(sound));
+      const id = `empty ${scene.world}`;
+      await addSubject(context, id, "Comets");
+      await removeSubject(context, id);
+      expect(await context.store.read(({ library }) => library.hasSound(sound.hash))).toBe(true);
+    });
+
+    it("that is removed once its facts were moved elsewhere is not undone into", async () => {
+      const { context } = scene;
+      const [from, fact] = [`comets ${scene.world}`, `comets ${scene.world} 1`];
+      await addSubject(context, from, "Comets");
+      await addFact(context, fact, from, starPair(1));
+      const { edit } = await applyBulk(context, [fact], { kind: "move", subject });
+      await removeSubject(context, from);
+      await expect(undoEdit(context, edit ?? "")).rejects.toMatchObject({ failure: { kind: "conflict" } });
     });
 
     it("that has facts, or had some that can come back, stays", async () => {
