@@ -210,6 +210,8 @@ export interface Boxes {
   chartChangedSince(box: string, entry: EntryId): Promise<boolean>;
   /** Whether anything that stands has happened to a card since this entry; answers of sittings begun before it do not count. */
   cardsTouchedSince(box: string, entry: EntryId): Promise<boolean>;
+  /** Cards about which there is any entry behind this one. */
+  cardsSince(box: string, entry: EntryId): Promise<readonly CardId[]>;
   /** The newest identity in the log; null if it is empty. */
   lastEntryId(box: string): Promise<EntryId | null>;
   countEntries(box: string): Promise<number>;

@@ -130,7 +130,8 @@ async function placeLate(
   return null;
 }
 
-const REFUSALS = {
+/** Why an entry does not count, in words. */
+export const REFUSALS = {
   "asked-already": "This card has been asked already in this sitting; its first answer stands.",
   "not-due": "This card is not due yet.",
   "not-in-box": "This card is not in a compartment.",

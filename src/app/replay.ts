@@ -2,22 +2,25 @@
 import type { ChartTimeline } from "../core/box/chart-timeline.ts";
 import { foldCard } from "../core/box/fold-log.ts";
 import { groupBy } from "../core/lists.ts";
+import type { EntryId } from "../core/log/entry-id.ts";
 import type { BoxRecord, PlacementRecord, Session } from "./ports.ts";
 
 /** Placements that are worked out at once. */
-const BATCH = 500;
+export const REPLAY_BATCH = 500;
 
-/** These placements as the log has them. */
+/** These placements as the log has them, or had them before the entry `until`. */
 export async function replayPlacements(
   { boxes }: Session,
   box: BoxRecord,
   charts: ChartTimeline,
   placements: readonly PlacementRecord[],
+  until?: EntryId,
 ): Promise<readonly PlacementRecord[]> {
   const cards = placements.map(({ card }) => card);
   const { entries, takenBack } = await boxes.entriesOfCards(box.id, cards);
-  const own = groupBy(entries, (entry) => entry.card);
-  return placements.map((one) => ({ ...one, state: foldCard(charts, own.get(one.card) ?? [], takenBack) }));
+  const then = until === undefined ? entries : entries.filter(({ id }) => id < until);
+  const own = groupBy(then, (entry) => entry.card);
+  return placements.map((one) => ({ ...one, state: foldCard(charts, own.get(one.card) ?? [], takenBack, until) }));
 }
 
 /**
@@ -40,7 +43,7 @@ export async function changePlacements(
   for await (const placement of boxes.eachPlacement(box.id)) {
     const { kind } = placement.state.place;
     if (kind === "compartment" || kind === "withdrawn") batch.push(placement);
-    if (batch.length >= BATCH) await save();
+    if (batch.length >= REPLAY_BATCH) await save();
   }
   await save();
   return saved;

@@ -24,17 +24,20 @@ export interface BoxView {
   readonly newPerDay: number;
 }
 
-/** The newest results from paper, as long as nothing was built on them. */
+/** The results from paper that were entered last, in one step, as long as nothing was recorded since. */
 export interface PaperUndo {
-  readonly sitting: EntryId;
-  readonly date: LocalDate;
+  readonly sittings: readonly EntryId[];
+  /** The earliest first. */
+  readonly dates: readonly LocalDate[];
   readonly asked: number;
 }
 
 /** A day whose results can be entered from paper. */
 export interface PaperDayView {
-  /** Dates that can be entered, the earliest first. */
+  /** Dates that can be entered, the earliest first: the last month of them. */
   readonly dates: readonly LocalDate[];
+  /** Those of them that have answers already. */
+  readonly recorded: readonly LocalDate[];
   readonly date: LocalDate;
   readonly day: BoxDay;
   /** Numbers of the cards that are due, by pile, the highest compartment first. */
@@ -60,6 +63,8 @@ export interface PaperOutcome {
   readonly introduced: number;
   /** Due cards that were not asked, and stay due. */
   readonly left: number;
+  /** First answers of later days that no longer count, because their cards were not due any more by then. */
+  readonly overtaken: number;
 }
 
 /** A step of editing. */

@@ -244,22 +244,22 @@ const cardNumbers = z.array(z.number().int().min(1).max(MOST_CARD_NUMBER)).max(5
 
 export const paperQuerySchema = z.object({ date: date.optional() });
 
-export const paperDaysSchema = z
-  .object({
-    days: z
-      .array(
-        z.object({
-          date,
-          /** Left out: every card that was due. */
-          asked: cardNumbers.optional(),
-          missed: cardNumbers,
-          introduced: cardNumbers.default([]),
-        }),
-      )
-      .min(1)
-      .max(31),
-  })
-  .openapi("PaperDays");
+const paperDays = z
+  .array(
+    z.object({
+      date,
+      /** Left out: every card that was due. */
+      asked: cardNumbers.optional(),
+      missed: cardNumbers,
+      introduced: cardNumbers.default([]),
+    }),
+  )
+  .max(31);
+
+export const paperDaysSchema = z.object({ days: paperDays.min(1) }).openapi("PaperDays");
+
+/** `before` are days that are to be entered together with this one. */
+export const paperDaySchema = z.object({ date: date.optional(), before: paperDays.default([]) }).openapi("PaperDay");
 
 export const paperTakeBackSchema = z.object({ sittings: z.array(entryId).min(1).max(31) }).openapi("PaperTakeBack");
 

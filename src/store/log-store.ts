@@ -18,6 +18,7 @@ type LogPart = Pick<
   | "takenBack"
   | "chartChangedSince"
   | "cardsTouchedSince"
+  | "cardsSince"
   | "lastEntryId"
   | "countEntries"
   | "eachEntry"
@@ -116,6 +117,17 @@ export function logTable(db: Db, learner: string): LogPart {
         .where((eb) => eb.or([eb("sitting_id", "is", null), eb("sitting_id", ">", entry)]))
         .executeTakeFirst();
       return row !== undefined;
+    },
+    async cardsSince(box, entry) {
+      const rows = await db
+        .selectFrom("log")
+        .select("card_id")
+        .distinct()
+        .where("box_id", "=", ownBox(db, learner, box))
+        .where("id", ">", entry)
+        .where("card_id", "is not", null)
+        .execute();
+      return rows.flatMap((row) => row.card_id ?? []);
     },
     async lastEntryId(box) {
       const row = await db

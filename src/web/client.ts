@@ -226,7 +226,10 @@ export const api = {
       type: file.type,
     }),
   addSound: (file: Blob) => request<{ readonly hash: string }>("POST", "/sounds", { body: file, type: file.type }),
-  paperDay: (date: string | null) => get<PaperDayView>(withQuery("/paper", { date: date ?? undefined })),
+  paperDay: (date: string | null, before: PaperDays) =>
+    before.length === 0
+      ? get<PaperDayView>(withQuery("/paper", { date: date ?? undefined }))
+      : send<PaperDayView>("POST", "/paper/day", { date: date ?? undefined, before }),
   previewPaper: (days: PaperDays) =>
     send<{ readonly outcomes: readonly PaperOutcome[] }>("POST", "/paper/preview", { days }),
   enterPaper: (days: PaperDays) => send<{ readonly outcomes: readonly PaperOutcome[] }>("POST", "/paper", { days }),

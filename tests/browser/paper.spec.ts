@@ -92,7 +92,9 @@ test("screen, paper by numbers, paper by photo, screen: one box", async ({ page 
   await expect(field).toHaveValue(right);
   await page.getByRole("button", { name: "All of them" }).press("Enter");
   await expect(
-    page.getByText("5 recalled cards move on, 1 missed card go back to compartment 1, 6 new cards come into the box."),
+    page.getByText(
+      "5 recalled cards move on, 1 missed card goes back to compartment 1, 6 new cards come into the box.",
+    ),
   ).toBeVisible();
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id, nodes }) => ({ id, where: nodes.map((node) => node.html) }))).toEqual([]);
@@ -138,7 +140,7 @@ test("screen, paper by numbers, paper by photo, screen: one box", async ({ page 
   }
   await accept.click();
   await expect.poll(async () => (await field.inputValue()).split(", ").sort()).toEqual([...meant].sort());
-  expect((await paper()).undo?.date).not.toBe(view.date);
+  expect((await paper()).undo?.dates).not.toEqual([view.date]);
   await page.getByRole("button", { name: "Record these results" }).click();
   await expect(page.getByText("Monday 16 March is recorded from paper")).toBeVisible();
 
@@ -157,5 +159,75 @@ test("screen, paper by numbers, paper by photo, screen: one box", async ({ page 
   expect(report.differences).toEqual([]);
   // Screen, paper (taken back), paper, photo, screen.
   expect(report.sittings).toBe(5);
+  await server.start();
+});
+
+test("several days on paper are one step, and a day before those on record is placed as if entered then", async ({
+  page,
+}) => {
+  const [fourth, fifth, sixth] = ["Wednesday 18 March", "Thursday 19 March", "Friday 20 March"];
+  await onDay(page, 7, "/paper");
+  const before = await paper();
+  const which = page.getByRole("combobox", { name: "Which day" });
+  await which.selectOption({ label: fourth });
+  const missed = page.getByRole("textbox", { name: "All recalled except" });
+  await missed.waitFor();
+  const on = async (date: string, days: readonly object[] = []): Promise<PaperDayView> =>
+    (await api<PaperDayView>(server.url, "POST", "/api/paper/day", { date, before: days })).body;
+  const [slip = 0] = (await on("2026-03-18")).piles.flatMap((pile) => pile.numbers);
+  await missed.fill(printedNumber(slip));
+  await expect(page.getByText("1 missed card goes back to compartment 1")).toBeVisible();
+  const next = page.getByRole("button", { name: "And the next day" });
+  await expect(next).toBeEnabled();
+  await next.press("Enter");
+  await expect(which).toHaveValue("2026-03-19");
+  await expect(next).toBeFocused();
+  // The card that was missed the day before is among those of this day.
+  await missed.fill(printedNumber(slip));
+  const outcomes = page.locator(".paper-outcome li");
+  await expect(outcomes).toHaveCount(2);
+  await expect(outcomes.last()).toContainText(`${fifth}: `);
+  await expect(outcomes.last()).toContainText("1 missed card goes back");
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => ({ id, where: nodes.map((node) => node.html) }))).toEqual([]);
+  // Back and forth loses nothing that was typed.
+  await page.getByRole("button", { name: "Back to the day before" }).press("Enter");
+  await expect(which).toHaveValue("2026-03-18");
+  await expect(missed).toHaveValue(printedNumber(slip));
+  await expect(next).toBeEnabled();
+  await next.press("Enter");
+  await expect(which).toHaveValue("2026-03-19");
+  await expect(missed).toHaveValue(printedNumber(slip));
+  const record = page.getByRole("button", { name: "Record 2 days" });
+  await expect(record).toBeEnabled();
+  await record.press("Enter");
+  await expect(page.getByText(`2 days from ${fourth} to ${fifth} are recorded from paper`)).toBeVisible();
+  await page.getByRole("button", { name: "Take back", exact: true }).press("Enter");
+  await expect.poll(async () => (await paper()).piles).toEqual(before.piles);
+  await which.selectOption({ label: fourth });
+  await missed.fill(printedNumber(slip));
+  await next.click();
+  await expect(which).toHaveValue("2026-03-19");
+  await record.click();
+  await expect.poll(async () => (await paper()).undo?.dates).toEqual(["2026-03-18", "2026-03-19"]);
+
+  // The seventh day on the screen, and then the sixth, which was on paper.
+  await onDay(page, 7);
+  await page.getByRole("button", { name: "Begin sitting" }).click();
+  await sitToTheEnd(page);
+  await expect(page.getByRole("heading", { name: "Sitting finished" })).toBeVisible();
+  await onDay(page, 8, "/paper");
+  const today = await paper();
+  await which.selectOption({ label: sixth });
+  await expect(page.getByText("Later days have answers already.")).toBeVisible();
+  await expect(page.getByText(/answers? of (a )?later days? no longer counts?/)).toBeVisible();
+  await page.getByRole("button", { name: "Record these results" }).click();
+  await expect(page.getByText(`${sixth} is recorded from paper`)).toBeVisible();
+  await page.getByRole("button", { name: "Take back", exact: true }).click();
+  await expect.poll(async () => (await paper()).undo).toBeNull();
+  expect((await paper()).piles).toEqual(today.piles);
+  await server.stop();
+  const { stdout } = await longhold("rebuild", "--data", server.data, "--json");
+  expect((JSON.parse(stdout) as { differences: unknown[] }).differences).toEqual([]);
   await server.start();
 });

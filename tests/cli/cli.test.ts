@@ -5,6 +5,12 @@ import { join } from "node:path";
 import { strToU8, zipSync } from "fflate";
 import sharp from "sharp";
 import { describe, expect, test } from "vitest";
+import { paperDay } from "../../src/app/paper-results.ts";
+import type { PaperDayView, PaperOutcome } from "../../src/app/views.ts";
+import { printedNumber } from "../../src/core/cards/card-number.ts";
+import { databaseFile } from "../../src/server/data-folder.ts";
+import { randomBytes } from "../../src/server/random-bytes.ts";
+import { openSqliteStore } from "../../src/store/sqlite-store.ts";
 import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
 const VERBS = [
@@ -16,7 +22,53 @@ const VERBS = [
 const sit = (data: string, lines: readonly string[], newCards = "0") =>
   longholdTold(`${lines.join("\n")}\n`, "sit", "--new", newCards, "--data", data);
 
+/** Today's piles and new cards, read from the folder itself. */
+async function paperToday(data: string): Promise<PaperDayView> {
+  const store = await openSqliteStore(databaseFile(data));
+  try {
+    return await paperDay({ store, clock: Date.now, random: randomBytes });
+  } finally {
+    await store.close();
+  }
+}
+
 describe("results from paper", () => {
+  test("of several days come as a table, each read against what the day before it did", () =>
+    withFolder(async (folder) => {
+      const data = join(folder, "data");
+      expect((await longhold("demo", "--data", data)).status).toBe(0);
+      const { date, dates, newCards } = await paperToday(data);
+      const yesterday = dates.at(-2) ?? "";
+      const [first = 0, second = 0] = newCards;
+      const days = join(folder, "days.csv");
+      const table = (missed: string): void =>
+        writeFileSync(
+          days,
+          `date,missed,introduced\n${date},${missed},\n${yesterday},,${printedNumber(first)} ${printedNumber(second)}\n`,
+        );
+      const paper = (...words: readonly string[]) => longhold("paper", days, "--data", data, "--json", ...words);
+      const slipped = printedNumber(first).replace(/\d$/u, (digit) => `${(Number(digit) + 1) % 10}`);
+      table(slipped);
+      expect(await paper()).toMatchObject({
+        status: 2,
+        stderr: expect.stringContaining(`Line 2: “${slipped}” is no card number`),
+      });
+      expect((await paper("--date", date)).stderr).toContain("date is a column of it");
+      // Introduced yesterday, the card is due today and can be missed.
+      table(printedNumber(first));
+      const tried = JSON.parse((await paper("--dry-run")).stdout) as { days: PaperOutcome[] };
+      expect(tried.days).toMatchObject([
+        { date: yesterday, introduced: 2 },
+        { date, missed: 1, left: 0 },
+      ]);
+      expect((await paperToday(data)).newCards).toEqual(newCards);
+      const done = JSON.parse((await paper()).stdout) as typeof tried;
+      const counts = (days: readonly PaperOutcome[]) => days.map((day) => ({ ...day, sitting: null }));
+      expect(counts(done.days)).toEqual(counts(tried.days));
+      expect((await paperToday(data)).undo).toMatchObject({ dates: [yesterday, date] });
+      expect((await longhold("rebuild", "--data", data, "--json")).stdout).toContain('"differences":[]');
+    }));
+
   test("are entered by the numbers of the missed cards, after a look at what that does", () =>
     withFolder(async (data) => {
       expect((await longhold("demo", "--data", data)).status).toBe(0);

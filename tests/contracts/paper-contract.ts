@@ -1,12 +1,15 @@
 // Results from paper: a box that is practised on paper only is the box that a person keeps by hand.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { changeChart } from "../../src/app/change-chart.ts";
 import { addFact, addSubject } from "../../src/app/facts.ts";
-import { enterPaper, type PaperDay, paperDay, previewPaper, takeBackPaper } from "../../src/app/paper-results.ts";
+import type { PaperDay } from "../../src/app/paper-entry.ts";
+import { enterPaper, paperDay, previewPaper } from "../../src/app/paper-results.ts";
+import { takeBackPaper } from "../../src/app/paper-undo.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
 import { recordEntries } from "../../src/app/record.ts";
 import { changeSettings, setUpBox } from "../../src/app/set-up.ts";
 import { addDays, type LocalDate, localDateAt } from "../../src/core/calendar/local-date.ts";
-import { LEVELLED_CHART } from "../../src/core/chart/make-chart.ts";
+import { LEVELLED_CHART, plainChart } from "../../src/core/chart/make-chart.ts";
 import { uniform } from "../../src/core/random.ts";
 import { DAY_MS, FIRST_EVENING, idAt } from "../support/any-log.ts";
 import { starPair } from "../support/night-sky.ts";
@@ -58,6 +61,28 @@ export function paperContract(newDatabase: NewDatabase): void {
     return rows.map((row) => ({ ...row }));
   };
   const date = (day: number): LocalDate => addDays(start, day);
+
+  /** The same days by hand, in the order of their dates; answers at cards that are not due by then move nothing. */
+  const byHand = (
+    cardOf: ReadonlyMap<number, string>,
+    days: readonly (PaperDay & { readonly asked: readonly number[]; readonly day: number })[],
+  ) => {
+    const hand = new PaperPiles(LEVELLED_CHART);
+    const overtaken: string[] = [];
+    for (const { date, day, asked, missed, introduced } of [...days].sort((a, b) => (a.date < b.date ? -1 : 1))) {
+      const due = hand.due(day);
+      for (const number of asked) {
+        const card = cardOf.get(number) ?? "";
+        const answer = missed.includes(number) ? "missed" : "recalled";
+        if (due.includes(card)) hand.answer({ card, pass: "visit", answer }, day);
+        else overtaken.push(`${card} ${date}`);
+      }
+      for (const card of introduced.map((number) => cardOf.get(number) ?? ""))
+        if (hand.has(card)) overtaken.push(`${card} ${date}`);
+        else hand.answer({ card, pass: "introduction", answer: "recalled" }, day);
+    }
+    return { places: hand.places(), overtaken };
+  };
 
   describe("results from paper", () => {
     it.each(["chart-goes-on", "chart-waits"] as const)(
@@ -133,8 +158,8 @@ export function paperContract(newDatabase: NewDatabase): void {
       const [one = 0] = view.piles.flatMap((pile) => pile.numbers);
       await enterPaper(context, [{ date: view.date, missed: [one], introduced: view.newCards }]);
       const { undo } = await paperDay(context);
-      expect(undo).toMatchObject({ date: view.date, asked: first.newCards.length });
-      await takeBackPaper(context, [undo?.sitting ?? ""]);
+      expect(undo).toMatchObject({ dates: [view.date], asked: first.newCards.length });
+      await takeBackPaper(context, undo?.sittings ?? []);
       expect(await places()).toEqual(before);
       const again = await paperDay(context);
       expect({ ...again, undo: null }).toEqual({ ...view, undo: null });
@@ -157,6 +182,77 @@ export function paperContract(newDatabase: NewDatabase): void {
       expect(await places()).toEqual(before);
       await expect(takeBackPaper(context, sittings)).rejects.toThrow("nothing left");
       expect((await rebuild(context)).differences).toEqual([]);
+    });
+
+    it.each(["chart-goes-on", "chart-waits"] as const)(
+      "are placed as if entered then, in whatever order the days come, and taken back as entered: %s",
+      async (policy) => {
+        await changeSettings(context, { policy });
+        context.now = FIRST_EVENING + 9 * DAY_MS;
+        const cardOf = await numbers();
+        const entered: (PaperDay & { asked: readonly number[]; day: number; sitting: string })[] = [];
+        const steps: { sitting: string; before: unknown }[] = [];
+        for (const evening of [0, 3, 1, 9, 7, 2, 8, 5, 4, 6]) {
+          context.now += 60_000;
+          const view = await paperDay(context, date(evening));
+          const asked = view.piles.flatMap((pile) => pile.numbers);
+          const missed = asked.filter((number) => uniform("late", `${evening} ${number}`) < 0.25);
+          const order = { date: view.date, missed, introduced: view.newCards };
+          const before = await places();
+          const [preview] = await previewPaper(context, [order]);
+          const [done] = await enterPaper(context, [order]);
+          expect({ ...done, sitting: null }).toEqual({ ...preview, sitting: null });
+          const { day = 0, sitting = "" } = done ?? {};
+          const over = byHand(cardOf, entered).overtaken;
+          entered.push({ ...order, asked, day, sitting });
+          const hand = byHand(cardOf, entered);
+          expect(await places(), `evening ${evening}`).toEqual(hand.places);
+          expect(hand.overtaken.filter((one) => !over.includes(one))).toHaveLength(done?.overtaken ?? -1);
+          if (asked.length + view.newCards.length > 0) steps.push({ sitting, before });
+          expect((await paperDay(context, date(evening))).piles).toEqual([]);
+        }
+        expect(byHand(cardOf, entered).overtaken.length).toBeGreaterThan(0);
+        expect((await rebuild(context)).differences).toEqual([]);
+        for (const { sitting, before } of steps.toReversed()) {
+          expect((await paperDay(context)).undo?.sittings).toEqual([sitting]);
+          await takeBackPaper(context, [sitting]);
+          expect(await places()).toEqual(before);
+        }
+        expect((await rebuild(context)).differences).toEqual([]);
+      },
+    );
+
+    it("of a day before a change of chart and of settings go by those of then, and by the new chart from then on", async () => {
+      await changeSettings(context, { policy: "chart-goes-on" });
+      const all = [...(await numbers()).keys()].sort((a, b) => a - b);
+      await enterPaper(context, [{ date: date(0), missed: [], introduced: all.slice(0, 9) }]);
+      context.now += DAY_MS;
+      const second: PaperDay = { date: date(1), missed: all.slice(0, 2), introduced: all.slice(9, 11) };
+      const [inTime] = await enterPaper(context, [second]);
+      context.now += DAY_MS;
+      await changeSettings(context, { policy: "chart-waits", newPerDay: 1 });
+      await changeChart(context, { chart: plainChart(4) });
+      const before = await places();
+      await takeBackPaper(context, [inTime?.sitting ?? ""]);
+      expect(await places()).not.toEqual(before);
+
+      expect(await paperDay(context, date(1))).toMatchObject({ day: 2, newCards: { length: 3 } });
+      expect((await paperDay(context)).newCards).toHaveLength(1);
+      const [late] = await enterPaper(context, [second]);
+      expect(late).toEqual({ ...inTime, sitting: late?.sitting });
+      expect(await places()).toEqual(before);
+      expect((await rebuild(context)).differences).toEqual([]);
+    });
+
+    it("of an earlier day name the new cards of then, though facts came since", async () => {
+      const { newCards, date: first } = await paperDay(context);
+      context.now += DAY_MS;
+      for (let n = STARS; n < 2 * STARS; n++)
+        await addFact(context, idAt(1, n, world), `paper sky ${world}`, starPair(n));
+      expect((await paperDay(context)).newCards).not.toEqual(newCards);
+      const [late = 0] = (await paperDay(context)).newCards.filter((one) => !newCards.includes(one));
+      await enterPaper(context, [{ date: date(1), missed: [], introduced: [late] }]);
+      expect((await paperDay(context, first)).newCards).toEqual(newCards);
     });
 
     it("can no longer be taken back once a card of the box was touched since", async () => {
@@ -194,8 +290,10 @@ export function paperContract(newDatabase: NewDatabase): void {
         failure: { kind: "invalid-input" },
       });
       expect(await dump(database)).toEqual(before);
-      await enter({});
-      await expect(enter({ date: addDays(view.date, -1) })).rejects.toMatchObject({ failure: { kind: "conflict" } });
+      await expect(enter({ date: addDays(first.date, -1) })).rejects.toMatchObject({
+        failure: { kind: "invalid-input", message: expect.stringContaining("no box") },
+      });
+      expect(await dump(database)).toEqual(before);
     });
 
     it("leave what was not asked where it is, still due", async () => {

@@ -11,7 +11,7 @@ export interface PilesAnswer {
 
 /** Cards in bundles, moved by hand. */
 export class PaperPiles {
-  private readonly where = new Map<string, { compartment: number; bundle: number }>();
+  private readonly where = new Map<string, { compartment: number; bundle: number; since: number }>();
   private readonly kept = new Set<string>();
 
   constructor(private readonly chart: Chart) {}
@@ -26,7 +26,7 @@ export class PaperPiles {
     }
     const place = this.where.get(card);
     if (!place) throw new Error(`${card} was asked but is in no compartment`);
-    if (this.bundleOn(place.compartment, day) !== place.bundle) {
+    if (!this.fellDue(place, day)) {
       throw new Error(`day ${day}: ${card} was asked, but bundle ${place.compartment}.${place.bundle} rests`);
     }
     if (answer === "missed") this.put(card, 1, day);
@@ -37,16 +37,24 @@ export class PaperPiles {
     }
   }
 
-  /** Cards in the bundles that the chart names for a day. */
+  /** Cards in the bundles that the chart names for a day, and those left over from days on which nobody sat. */
   due(day: number): readonly string[] {
-    return [...this.where]
-      .filter(([, { compartment, bundle }]) => this.bundleOn(compartment, day) === bundle)
-      .map(([card]) => card);
+    return [...this.where].filter(([, place]) => this.fellDue(place, day)).map(([card]) => card);
+  }
+
+  /** Whether a card was ever put into the box. */
+  has(card: string): boolean {
+    return this.where.has(card) || this.kept.has(card);
   }
 
   /** Where every card that left the stock is, by card. */
   places(): readonly object[] {
-    const inside = [...this.where].map(([card, place]) => ({ card, place: "compartment", ...place }));
+    const inside = [...this.where].map(([card, { compartment, bundle }]) => ({
+      card,
+      place: "compartment",
+      compartment,
+      bundle,
+    }));
     const out = [...this.kept].map((card) => ({ card, place: "kept", compartment: 0, bundle: 0 }));
     return [...inside, ...out].sort((a, b) => (a.card < b.card ? -1 : 1));
   }
@@ -55,7 +63,13 @@ export class PaperPiles {
   private put(card: string, compartment: number, day: number): void {
     let at = day;
     while (this.bundleOn(compartment, at) === null) at--;
-    this.where.set(card, { compartment, bundle: this.bundleOn(compartment, at) as number });
+    this.where.set(card, { compartment, bundle: this.bundleOn(compartment, at) as number, since: day });
+  }
+
+  /** Whether the chart has named the bundle since the card was put there, today included. */
+  private fellDue(place: { compartment: number; bundle: number; since: number }, day: number): boolean {
+    for (let at = day; at > place.since; at--) if (this.bundleOn(place.compartment, at) === place.bundle) return true;
+    return false;
   }
 
   /** The bundle of a compartment that the chart names for a day; none on other days. */

@@ -6,7 +6,7 @@ import { bundleVisited, type Chart, compartmentCount } from "../chart/chart.ts";
 import { plainChart, spreadChart } from "../chart/make-chart.ts";
 import { type CardLogEntry, type ChartEntry, isCardEntry, type LogEntry, takenBackBy } from "../log/entry.ts";
 import { chartNow, chartTimeline } from "./chart-timeline.ts";
-import { foldCard, foldLog, judgeEntry } from "./fold-log.ts";
+import { foldCard, foldLog, judgeEntry, passedOver } from "./fold-log.ts";
 import { applyEntry, type CardState, FRESH_CARD } from "./placement.ts";
 import { rechartPlace } from "./rechart.ts";
 
@@ -31,6 +31,38 @@ describe("an entry that was taken back", () => {
   it("leaves the card as if it had not happened, even if the news of it comes first", () => {
     const slip = asked("c", { answer: "missed", day: 2, sitting: "bb" });
     expect(placeIn([taken("d", "c"), introduced, slip])).toEqual(placeIn([introduced]));
+  });
+});
+
+describe("an entry that is passed over", () => {
+  const charts = chartTimeline([{ ...setUpWith(plain), id: "0" }], NOTHING);
+  const early = asked("c", { day: 2, sitting: "bb" });
+  const late = asked("e", { day: 2, sitting: "dd" });
+
+  it("is an answer that the one before it has made untimely, until that is taken back", () => {
+    expect(passedOver(charts, [late, introduced, early], NOTHING)).toEqual(new Set(["e"]));
+    expect(passedOver(charts, [late, introduced, early], new Set(["c"]))).toEqual(NOTHING);
+    expect(passedOver(charts, [late, introduced, early], new Set(["e"]))).toEqual(NOTHING);
+  });
+
+  it("leaves the place as it would be without it, in any log", () => {
+    fc.assert(
+      fc.property(anyLog, (entries) => {
+        const log = [setUpWith(plain), ...entries];
+        const takenBack = takenBackBy(log);
+        const timeline = chartTimeline(log, takenBack);
+        const cards = new Set(entries.flatMap((entry) => (isCardEntry(entry) ? [entry.card] : [])));
+        for (const card of cards) {
+          const own = entries.filter((entry): entry is CardLogEntry => isCardEntry(entry) && entry.card === card);
+          const over = passedOver(timeline, own, takenBack);
+          const rest = own.filter(({ id }) => !over.has(id));
+          expect({ ...foldCard(timeline, rest, takenBack), lastEntry: null }).toEqual({
+            ...foldCard(timeline, own, takenBack),
+            lastEntry: null,
+          });
+        }
+      }),
+    );
   });
 });
 

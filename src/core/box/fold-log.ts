@@ -34,6 +34,17 @@ export function judgeEntry(
   return applyEntry(chartAfter(charts, changes), state, entry);
 }
 
+/** Those of a card's entries that stand and yet move nothing, because of what came before them. */
+export function passedOver(
+  charts: ChartTimeline,
+  entries: Iterable<CardLogEntry>,
+  takenBack: ReadonlySet<EntryId>,
+): ReadonlySet<EntryId> {
+  const over = new Set<EntryId>();
+  walk(charts, entries, takenBack, (id) => over.add(id));
+  return over;
+}
+
 /** Every card's state from the whole log of a box; cards without entries are in the stock and not listed. */
 export function foldLog(entries: Iterable<LogEntry>): ReadonlyMap<CardId, CardState> {
   const all = [...entries];
@@ -49,7 +60,12 @@ interface Walked {
   readonly changes: number;
 }
 
-function walk(charts: ChartTimeline, entries: Iterable<CardLogEntry>, takenBack: ReadonlySet<EntryId>): Walked {
+function walk(
+  charts: ChartTimeline,
+  entries: Iterable<CardLogEntry>,
+  takenBack: ReadonlySet<EntryId>,
+  passOver: (id: EntryId) => void = () => {},
+): Walked {
   let walked: Walked = { state: FRESH_CARD, changes: 0 };
   for (const entry of inLogOrder(entries)) {
     if (takenBack.has(entry.id)) continue;
@@ -57,7 +73,10 @@ function walk(charts: ChartTimeline, entries: Iterable<CardLogEntry>, takenBack:
     const applied = applyEntry(chartAfter(charts, changes), state, entry);
     // An entry that does not count must not carry the card over a change of chart either.
     if (applied.ignored === null) walked = { state: applied.state, changes };
-    else walked = { ...walked, state: { ...walked.state, lastEntry: entry.id } };
+    else {
+      passOver(entry.id);
+      walked = { ...walked, state: { ...walked.state, lastEntry: entry.id } };
+    }
   }
   return walked;
 }

@@ -8,6 +8,7 @@ import {
   isLocalDate,
   isoWeekday,
   isTimeZone,
+  lastInstantOf,
   localDateAt,
 } from "./local-date.ts";
 
@@ -126,5 +127,30 @@ describe("a time zone", () => {
   it("is known by its IANA name only", () => {
     expect(["Europe/Lisbon", "Asia/Kathmandu", "UTC"].map(isTimeZone)).toEqual([true, true, true]);
     expect(["Europe/Atlantis", "", "the hill"].map(isTimeZone)).toEqual([false, false, false]);
+  });
+});
+
+describe("the last instant of a date", () => {
+  it.each([
+    ["2026-03-14", "Europe/Lisbon", 4, "2026-03-15T03:59:59.999Z"],
+    ["2026-03-28", "Europe/Lisbon", 4, "2026-03-29T02:59:59.999Z"],
+    ["2026-10-24", "Europe/Lisbon", 4, "2026-10-25T03:59:59.999Z"],
+    ["2026-06-01", "Pacific/Kiritimati", 0, "2026-06-01T09:59:59.999Z"],
+    ["2026-06-01", "Pacific/Pago_Pago", 23, "2026-06-03T09:59:59.999Z"],
+  ])("%s in %s with a day that begins at %i is %s", (date, zone, hour, last) => {
+    expect(new Date(lastInstantOf(date, zone, hour)).toISOString()).toBe(last);
+  });
+
+  it("belongs to the date, and the next one does not", () => {
+    const zone = fc.constantFrom("Europe/Lisbon", "America/St_Johns", "Australia/Lord_Howe", "Asia/Kathmandu");
+    // Before 3 in the morning clocks go back, and the last instant of a date can come twice.
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 30_000 }), zone, fc.integer({ min: 3, max: 23 }), (day, name, hour) => {
+        const date = dayNumberToDate(day);
+        const last = lastInstantOf(date, name, hour);
+        expect(localDateAt(last, name, hour)).toBe(date);
+        expect(localDateAt(last + 1, name, hour) > date).toBe(true);
+      }),
+    );
   });
 });

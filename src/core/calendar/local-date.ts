@@ -51,6 +51,19 @@ export function localDateAt(instant: number, timeZone: string, rollOverHour: num
   return Number(parts.get("hour")) < rollOverHour ? addDays(date, -1) : date;
 }
 
+/** The last instant of a date, as `localDateAt` counts dates, to the millisecond. */
+export function lastInstantOf(date: LocalDate, timeZone: string, rollOverHour: number): number {
+  // No zone is more than 14 hours ahead of UTC, nor more than 12 behind.
+  let within = Date.parse(`${date}T00:00:00Z`) - DAY_MS;
+  let beyond = within + 4 * DAY_MS;
+  while (beyond - within > 1) {
+    const middle = Math.floor((within + beyond) / 2);
+    if (localDateAt(middle, timeZone, rollOverHour) <= date) within = middle;
+    else beyond = middle;
+  }
+  return within;
+}
+
 const formatters = new Map<string, Intl.DateTimeFormat>();
 
 function formatter(timeZone: string): Intl.DateTimeFormat {

@@ -1,49 +1,35 @@
-// The results of one day, checked as they are typed, seen before they are recorded.
-import { keepPreviousData, useMutation, useQuery } from "@tanstack/react-query";
-import { useId, useMemo, useState } from "react";
+// The results of one day, checked as they are typed, seen before they are recorded, alone or with the days before it.
 import type { BoxView, PaperDayView, PaperOutcome } from "../../app/views.ts";
-import { printedNumber } from "../../core/cards/card-number.ts";
-import { type MissedNumbers, parseMissed } from "../../core/paper/missed-numbers.ts";
-import type { SheetReading } from "../../core/paper/sheet-reading.ts";
-import { api } from "../client.ts";
-import { KEYS, useRefresh } from "../data/queries.ts";
-import { useDebounced } from "../data/use-debounced.ts";
 import { BusyButton } from "../shell/busy-button.tsx";
-import { useNotify } from "../shell/notices.tsx";
 import { Trouble } from "../shell/states.tsx";
 import { capital, counted, longDate, pileName } from "../words.ts";
-import { useTakeBackPaper } from "./undo-panel.tsx";
+import { type FilledDay, type PaperOrder, readDay } from "./filled-day.ts";
+import { MissedField, NewCardsField } from "./number-fields.tsx";
+import { outcomeWords } from "./outcome-words.ts";
+import { useRecord } from "./use-record.ts";
 
 interface FormProps {
   readonly view: PaperDayView;
   readonly box: BoxView;
-  /** What a photo of this day's sheet says, to begin with. */
-  readonly reading: SheetReading | null;
+  readonly filled: FilledDay;
+  readonly set: (filled: FilledDay) => void;
+  /** Days that are ready to be recorded together with this one. */
+  readonly before: readonly PaperOrder[];
+  /** Goes on to the next day, with the results of this one if there are any; null where there is no next day. */
+  readonly onNext: ((order: PaperOrder | null) => void) | null;
+  /** Goes back to the day before it; null where there is none. */
+  readonly onBack: (() => void) | null;
+  readonly onRecorded: () => void;
+  /** Another day is on its way: nothing can be recorded now. */
+  readonly isLeaving: boolean;
 }
 
-const TYPING_MS = 350;
-
 /** Piles, missed cards, new cards, and what they come to. */
-export function PaperForm({ view, box, reading }: FormProps) {
-  const due = useMemo(() => new Set(view.piles.flatMap((pile) => pile.numbers)), [view]);
-  const [left, setLeft] = useState(
-    () => new Set(reading ? [...due].filter((one) => !reading.asked.includes(one)) : []),
-  );
-  const [text, setText] = useState(() => (reading?.missed ?? []).map(printedNumber).join(", "));
-  const [introduced, setIntroduced] = useState(
-    () => new Set(view.newCards.filter((one) => reading?.asked.includes(one))),
-  );
-  const fit = useMemo(() => new Set([...due, ...introduced]), [due, introduced]);
-  const missed = useMemo(() => parseMissed(text, fit), [text, fit]);
-  const asked = [...due].filter((one) => !left.has(one) || missed.numbers.includes(one));
-  const order = { date: view.date, asked, missed: [...missed.numbers], introduced: [...introduced] };
-  const nothing = asked.length + introduced.size === 0;
-  const { record, preview } = useRecord(order, missed.problems.length === 0 && !nothing);
-  const flip = (numbers: readonly number[], on: boolean): void => {
-    const next = new Set(left);
-    for (const one of numbers) on ? next.delete(one) : next.add(one);
-    setLeft(next);
-  };
+export function PaperForm({ view, box, filled, set, before, onNext, onBack, onRecorded, isLeaving }: FormProps) {
+  const read = readDay(view, filled);
+  const days = read.isEmpty ? before : [...before, read.order];
+  const { record, preview } = useRecord(days, read.isSound && !isLeaving, onRecorded);
+  const { newCards, piles } = view;
   return (
     <form
       className="paper-form"
@@ -52,151 +38,89 @@ export function PaperForm({ view, box, reading }: FormProps) {
         if (preview.ready && !record.isPending) record.mutate();
       }}
     >
-      {view.piles.length === 0 ? (
+      {piles.length === 0 ? (
         <p>Nothing was due on {longDate(view.date)}.</p>
       ) : (
         <>
-          <fieldset>
-            <legend>Piles that were asked</legend>
-            {view.piles.map(({ compartment, bundle, numbers }) => (
-              <label key={`${compartment} ${bundle}`} className="tick">
-                <input
-                  type="checkbox"
-                  checked={!numbers.every((one) => left.has(one))}
-                  onChange={(event) => flip(numbers, event.target.checked)}
-                />
-                {capital(pileName(compartment, bundle, box.chart.compartments[compartment - 1]?.bundles ?? 1))},{" "}
-                {counted(numbers.length, "card")}
-              </label>
-            ))}
-          </fieldset>
-          <MissedField text={text} set={setText} missed={missed} />
+          <PilesField view={view} box={box} filled={filled} set={set} />
+          <MissedField filled={filled} read={read} set={set} />
         </>
       )}
-      {view.newCards.length > 0 ? (
-        <fieldset>
-          <legend>New cards that came into the box</legend>
-          <div className="chips">
-            {view.newCards.map((one) => (
-              <label key={one} className="chip">
-                <input
-                  type="checkbox"
-                  checked={introduced.has(one)}
-                  onChange={() => {
-                    const next = new Set(introduced);
-                    if (!next.delete(one)) next.add(one);
-                    setIntroduced(next);
-                  }}
-                />
-                <span>{printedNumber(one)}</span>
-              </label>
-            ))}
-          </div>
-          <button type="button" className="quiet" onClick={() => setIntroduced(new Set(view.newCards))}>
-            All of them
-          </button>
-        </fieldset>
+      {newCards.length > 0 || filled.others !== "" ? (
+        <NewCardsField filled={filled} read={read} set={set} newCards={newCards} />
       ) : null}
-      <p role="status" className="paper-outcome">
-        {nothing
-          ? "Nothing is ticked yet."
-          : preview.data && missed.problems.length === 0
-            ? outcomeWords(preview.data)
-            : ""}
-      </p>
+      <Outcomes outcomes={preview.outcomes} isNothing={days.length === 0} />
       {preview.error ? <Trouble error={preview.error} /> : null}
       {record.error ? <Trouble error={record.error} /> : null}
-      <BusyButton type="submit" className="big primary" busy={!preview.ready || record.isPending}>
-        Record these results
-      </BusyButton>
+      <div className="row">
+        <BusyButton type="submit" className="big primary" busy={!preview.ready || record.isPending}>
+          {days.length > 1 ? `Record ${counted(days.length, "day")}` : "Record these results"}
+        </BusyButton>
+        {onNext ? (
+          <BusyButton
+            busy={isLeaving || (!read.isEmpty && !preview.ready)}
+            onClick={() => onNext(read.isEmpty ? null : read.order)}
+          >
+            And the next day
+          </BusyButton>
+        ) : null}
+        {onBack ? (
+          <button type="button" className="quiet" onClick={onBack}>
+            Back to the day before
+          </button>
+        ) : null}
+      </div>
     </form>
   );
 }
 
-function MissedField(props: {
-  readonly text: string;
-  readonly set: (text: string) => void;
-  readonly missed: MissedNumbers;
-}) {
-  const { text, set, missed } = props;
-  const id = useId();
+function PilesField({ view, box, filled, set }: Pick<FormProps, "view" | "box" | "filled" | "set">) {
+  const flip = (numbers: readonly number[], on: boolean): void => {
+    const left = new Set(filled.left);
+    for (const one of numbers) on ? left.delete(one) : left.add(one);
+    set({ ...filled, left });
+  };
   return (
-    <div className="field">
-      <label htmlFor={id}>All recalled except</label>
-      <textarea
-        id={id}
-        rows={2}
-        inputMode="text"
-        className="missed-numbers"
-        value={text}
-        aria-invalid={missed.problems.length > 0}
-        aria-describedby={`${id}-help`}
-        onChange={(event) => set(event.target.value)}
-      />
-      <span id={`${id}-help`} className="hint" role="status">
-        {missed.numbers.length === 0
-          ? "The numbers of the missed cards, with anything between them. Leave it empty if all were recalled."
-          : `${counted(missed.numbers.length, "card")} missed, and taken to have been asked again until recalled.`}
-      </span>
-      {missed.problems.length > 0 ? (
-        <ul className="field-problem" role="alert">
-          {missed.problems.map(({ typed, reason, near }) => (
-            <li key={typed}>
-              {capital(reason)}
-              {near.map((one) => (
-                <button
-                  key={one}
-                  type="button"
-                  className="quiet"
-                  onClick={() => set(text.replace(typed, printedNumber(one)))}
-                >
-                  {printedNumber(one)} instead
-                </button>
-              ))}
-            </li>
-          ))}
-        </ul>
-      ) : null}
-    </div>
+    <fieldset>
+      <legend>Piles that were asked</legend>
+      {view.piles.map(({ compartment, bundle, numbers }) => (
+        <label key={`${compartment} ${bundle}`} className="tick">
+          <input
+            type="checkbox"
+            checked={!numbers.every((one) => filled.left.has(one))}
+            onChange={(event) => flip(numbers, event.target.checked)}
+          />
+          {capital(pileName(compartment, bundle, box.chart.compartments[compartment - 1]?.bundles ?? 1))},{" "}
+          {counted(numbers.length, "card")}
+        </label>
+      ))}
+    </fieldset>
   );
 }
 
-type Order = Parameters<typeof api.enterPaper>[0][number];
-
-function useRecord(order: Order, sound: boolean) {
-  const refresh = useRefresh();
-  const notify = useNotify();
-  const takeBack = useTakeBackPaper();
-  const wanted = JSON.stringify(sound ? order : null);
-  const settled = useDebounced(wanted, TYPING_MS);
-  const asked = JSON.parse(settled) as Order | null;
-  const preview = useQuery({
-    queryKey: [...KEYS.paper, "preview", settled],
-    queryFn: async () => (asked ? ((await api.previewPaper([asked])).outcomes[0] ?? null) : null),
-    enabled: asked !== null,
-    placeholderData: keepPreviousData,
-    retry: false,
-  });
-  const record = useMutation({
-    mutationFn: () => api.enterPaper([order]),
-    onSuccess: async ({ outcomes }) => {
-      await refresh();
-      const [done] = outcomes;
-      if (done) notify(`Recorded: ${longDate(done.date)}.`, () => takeBack.mutate([done.sitting]));
-    },
-  });
-  const ready = sound && settled === wanted && preview.isSuccess && !preview.isPlaceholderData;
-  return { record, preview: { data: preview.data, error: sound ? preview.error : null, ready } };
-}
-
-/** What the results come to, in a sentence. */
-function outcomeWords({ recalled, missed, kept, introduced, left }: PaperOutcome): string {
-  const parts = [
-    recalled - kept > 0 ? `${counted(recalled - kept, "recalled card")} move on` : "",
-    kept > 0 ? `${counted(kept, "card")} ${kept === 1 ? "is" : "are"} kept for good` : "",
-    missed > 0 ? `${counted(missed, "missed card")} go back to compartment 1` : "",
-    introduced > 0 ? `${counted(introduced, "new card")} come into the box` : "",
-    left > 0 ? `${counted(left, "card")} stay due` : "",
-  ].filter((part) => part !== "");
-  return parts.length === 0 ? "" : `${capital(parts.join(", "))}.`;
+function Outcomes({
+  outcomes,
+  isNothing,
+}: {
+  readonly outcomes: readonly PaperOutcome[];
+  readonly isNothing: boolean;
+}) {
+  const [only, ...more] = outcomes;
+  if (more.length === 0)
+    return (
+      <p role="status" className="paper-outcome">
+        {isNothing ? "Nothing is ticked yet." : only ? outcomeWords(only) : ""}
+      </p>
+    );
+  return (
+    <div role="status" className="paper-outcome">
+      <ul>
+        {outcomes.map((outcome) => (
+          <li key={outcome.date}>
+            {longDate(outcome.date)}: {outcomeWords(outcome)}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
 }

@@ -1,15 +1,15 @@
 // Results from paper: which day, which piles, and the numbers of the cards that were missed.
-import { useQuery } from "@tanstack/react-query";
+import { keepPreviousData, useQuery } from "@tanstack/react-query";
 import { useState } from "react";
 import { Link } from "wouter";
-import type { BoxView, PaperDayView } from "../../app/views.ts";
+import type { BoxView } from "../../app/views.ts";
 import type { LocalDate } from "../../core/calendar/local-date.ts";
-import type { SheetReading } from "../../core/paper/sheet-reading.ts";
 import { api } from "../client.ts";
 import { KEYS, useToday } from "../data/queries.ts";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Loaded } from "../shell/states.tsx";
-import { longDate } from "../words.ts";
+import { DayField } from "./day-field.tsx";
+import { type FilledDay, filledBy, type PaperOrder, UNTOUCHED } from "./filled-day.ts";
 import { PaperForm } from "./paper-form.tsx";
 import { PhotoReader } from "./photo/photo-reader.tsx";
 import { PaperUndoPanel } from "./undo-panel.tsx";
@@ -38,50 +38,60 @@ export function PaperPage() {
 
 function Results({ box }: { readonly box: BoxView }) {
   const [date, setDate] = useState<LocalDate | null>(null);
-  const [reading, setReading] = useState<SheetReading | null>(null);
-  const day = useQuery({ queryKey: [...KEYS.paper, date], queryFn: () => api.paperDay(date) });
-  const take = (read: SheetReading): void => {
-    setDate(read.date);
-    setReading(read);
+  const [filled, setFilled] = useState<ReadonlyMap<LocalDate, FilledDay>>(new Map());
+  const [before, setBefore] = useState<readonly PaperOrder[]>([]);
+  const day = useQuery({
+    queryKey: [...KEYS.paper, "day", date, before],
+    queryFn: () => api.paperDay(date, [...before]),
+    // The form stays, and with it the focus, while another day comes.
+    placeholderData: keepPreviousData,
+  });
+  const fill = (of: LocalDate, one: FilledDay): void => setFilled(new Map(filled).set(of, one));
+  const last = before.at(-1)?.date ?? null;
+  const back = (): void => {
+    setBefore(before.slice(0, -1));
+    setDate(last);
+  };
+  const startAfresh = (): void => {
+    setBefore([]);
+    setFilled(new Map());
   };
   return (
     <Loaded query={day} what="the piles of the day">
-      {(view) => (
-        <div className="paper-results">
-          <PaperUndoPanel undo={view.undo} />
-          <DateField view={view} set={setDate} />
-          <details className="sheet">
-            <summary>Read a photo of the sitting sheet</summary>
-            <PhotoReader wanted={{ box: box.id, date: view.date }} onRead={take} />
-            <p className="hint">
-              The photo stays on this device. <Link href="/paper/photo">Only read a sheet</Link> records nothing.
-            </p>
-          </details>
-          {/* Another day, or another photo, begins a new form. */}
-          <PaperForm
-            key={`${view.date} ${reading?.sheet ?? ""}`}
-            view={view}
-            box={box}
-            reading={reading?.date === view.date ? reading : null}
-          />
-        </div>
-      )}
+      {(view) => {
+        const next = view.dates.find((one) => one > view.date);
+        const goOn = (to: LocalDate, order: PaperOrder | null): void => {
+          if (order) setBefore([...before, order]);
+          setDate(to);
+        };
+        return (
+          <div className="paper-results">
+            {before.length === 0 ? <PaperUndoPanel undo={view.undo} /> : null}
+            <DayField view={view} after={last} set={setDate} />
+            <details className="sheet">
+              <summary>Read a photo of the sitting sheet</summary>
+              <PhotoReader
+                wanted={{ box: box.id, date: view.date }}
+                onRead={(reading) => fill(view.date, filledBy(view, reading))}
+              />
+              <p className="hint">
+                The photo stays on this device. <Link href="/paper/photo">Only read a sheet</Link> records nothing.
+              </p>
+            </details>
+            <PaperForm
+              view={view}
+              box={box}
+              filled={filled.get(view.date) ?? UNTOUCHED}
+              set={(one) => fill(view.date, one)}
+              before={before}
+              onNext={next ? (order) => goOn(next, order) : null}
+              onBack={last ? back : null}
+              onRecorded={startAfresh}
+              isLeaving={day.isPlaceholderData}
+            />
+          </div>
+        );
+      }}
     </Loaded>
-  );
-}
-
-function DateField({ view, set }: { readonly view: PaperDayView; readonly set: (date: LocalDate) => void }) {
-  return (
-    <label className="field">
-      <span>Which day</span>
-      <select value={view.date} onChange={(event) => set(event.target.value as LocalDate)}>
-        {view.dates.toReversed().map((date) => (
-          <option key={date} value={date}>
-            {longDate(date)}
-          </option>
-        ))}
-      </select>
-      <span className="hint">Days are entered in their order, the earliest first.</span>
-    </label>
   );
 }

@@ -1,6 +1,7 @@
 // The latest results from paper, which can be taken back until a card is asked or moved.
 import { useMutation } from "@tanstack/react-query";
 import type { PaperUndo } from "../../app/views.ts";
+import type { LocalDate } from "../../core/calendar/local-date.ts";
 import { api } from "../client.ts";
 import { errorWords, useRefresh } from "../data/queries.ts";
 import { BusyButton } from "../shell/busy-button.tsx";
@@ -28,11 +29,17 @@ export function PaperUndoPanel({ undo }: { readonly undo: PaperUndo | null }) {
   return (
     <p className="paper-undo">
       <span>
-        {longDate(undo.date)} is recorded from paper, with {counted(undo.asked, "card")} asked.
+        {daysRecorded(undo.dates)} recorded from paper, with {counted(undo.asked, "card")} asked.
       </span>
-      <BusyButton className="quiet" busy={takeBack.isPending} onClick={() => takeBack.mutate([undo.sitting])}>
+      <BusyButton className="quiet" busy={takeBack.isPending} onClick={() => takeBack.mutate(undo.sittings)}>
         Take back
       </BusyButton>
     </p>
   );
+}
+
+function daysRecorded(dates: readonly LocalDate[]): string {
+  const [first = "", ...more] = dates;
+  if (more.length === 0) return `${longDate(first)} is`;
+  return `${counted(dates.length, "day")} from ${longDate(first)} to ${longDate(more.at(-1) ?? first)} are`;
 }

@@ -1,0 +1,169 @@
+// A box on a date: as it is now or, where the log has gone on since, as it was then.
+import { chartOfSitting } from "../core/box/chart-timeline.ts";
+import { boxDayOn, passIdleDays } from "../core/calendar/calendar.ts";
+import { addDays, type LocalDate, lastInstantOf, localDateAt } from "../core/calendar/local-date.ts";
+import type { CardId } from "../core/cards/cards.ts";
+import type { BoxDay } from "../core/chart/chart.ts";
+import { batches } from "../core/lists.ts";
+import type { SettingsEntry, SetUpEntry } from "../core/log/entry.ts";
+import { createEntryId, type EntryId, entryTime, isEntryId } from "../core/log/entry-id.ts";
+import { chartsOf } from "./charts.ts";
+import { firstWork } from "./days.ts";
+import { FailureError, found } from "./failure.ts";
+import type { Boxes, BoxRecord, Context, PlacementRecord, Session, SittingRecord } from "./ports.ts";
+import { REPLAY_BATCH, replayPlacements } from "./replay.ts";
+
+/** Where the cards of a box lie. */
+export type Places = Pick<Boxes, "firstDue" | "dueCards" | "stock" | "placement">;
+
+/** A box on one date, for a sitting that is written into the log at that date's place. */
+export interface BoxThen {
+  /** With the chart and the settings of then. */
+  readonly box: BoxRecord;
+  readonly places: Places;
+  readonly day: BoxDay;
+  /** The identity with which the sitting begins: behind all that was recorded until that date, before all of later dates. */
+  readonly begin: EntryId;
+  /** Makes identities that follow on `begin`, each behind the one before. */
+  readonly nextId: () => EntryId;
+}
+
+/** The latest possible date. */
+const LAST_DATE: LocalDate = "9999-12-31";
+
+/** Today, by the clock and the box's calendar. */
+export const localToday = ({ clock }: Pick<Context, "clock">, { calendar }: BoxRecord): LocalDate =>
+  localDateAt(clock(), calendar.timeZone, calendar.rollOverHour);
+
+/** The date on which the box was set up, which is the first that can have a sitting. */
+export const firstDate = async (session: Session, box: BoxRecord): Promise<LocalDate> =>
+  (await setUpOf(session, box)).calendar.anchor.date;
+
+/**
+ * The box on a date. Fails with `invalid-input` for a date that is still to come or before the box was set up. Cost: for
+ * a date behind which the log has gone on, one reading of all places and of the cards' entries that came since.
+ */
+export async function boxOn(context: Context, session: Session, box: BoxRecord, date: LocalDate): Promise<BoxThen> {
+  const today = localToday(context, box);
+  if (date > today) throw new FailureError("invalid-input", "This day is still to come.");
+  if (date < (await firstDate(session, box)))
+    throw new FailureError("invalid-input", "There was no box on this day yet.");
+  const last = await session.boxes.lastSitting(box.id, date);
+  const later = await firstSittingAfter(session, box, date);
+  const ids = await idsFor(context, session, box, { date, isToday: date === today && !later, last, later });
+  const past = ids.begin < ((await session.boxes.lastEntryId(box.id)) ?? "");
+  const then = past ? await settingsBefore(session, box, ids.begin) : box;
+  const places = past ? await placesBefore(session, box, ids.begin) : session.boxes;
+  const day = await dayThen(then, places, date, last);
+  // Days only move forward: where the chart waited, the later sitting has taken this day's number.
+  return { box: then, places, day: later ? Math.min(day, later.day) : day, ...ids };
+}
+
+async function dayThen(box: BoxRecord, places: Places, date: LocalDate, last: SittingRecord | null): Promise<BoxDay> {
+  if (!last) return boxDayOn(box.calendar, date, null);
+  const mark = { date: last.date, day: last.day };
+  return boxDayOn(box.calendar, date, passIdleDays(box.calendar, date, mark, await firstWork(places, box)));
+}
+
+/** Of the sittings of later dates in which anything happened, the one that the log has first. */
+async function firstSittingAfter(session: Session, box: BoxRecord, date: LocalDate): Promise<SittingRecord | null> {
+  const later = await session.boxes.sittingsBetween(box.id, addDays(date, 1), LAST_DATE);
+  return later.find(({ asked, touched }) => asked + touched > 0) ?? null;
+}
+
+interface Around {
+  readonly date: LocalDate;
+  readonly isToday: boolean;
+  readonly last: SittingRecord | null;
+  readonly later: SittingRecord | null;
+}
+
+/** Identities for a sitting of a date: those of its last instant, as far as the sittings around it leave room. */
+async function idsFor(
+  { clock, random }: Context,
+  session: Session,
+  box: BoxRecord,
+  { date, isToday, last, later }: Around,
+): Promise<Pick<BoxThen, "begin" | "nextId">> {
+  const { timeZone, rollOverHour } = box.calendar;
+  const end = later?.id ?? null;
+  const time = Math.min(
+    clock(),
+    lastInstantOf(date, timeZone, rollOverHour),
+    end === null ? Number.POSITIVE_INFINITY : entryTime(end) - 1,
+  );
+  let previous = isToday ? await session.boxes.lastEntryId(box.id) : await lastEntryOf(session, box, last, end);
+  const nextId = (): EntryId => {
+    previous = createEntryId(time, random(10), previous ?? undefined);
+    if (end !== null && previous >= end)
+      throw new FailureError("conflict", `There is no room before the answers of ${later?.date} in the log.`);
+    return previous;
+  };
+  return { begin: nextId(), nextId };
+}
+
+/** The newest entry of a sitting that stands before `end`; without a sitting, the box's set-up. */
+async function lastEntryOf(
+  session: Session,
+  box: BoxRecord,
+  sitting: SittingRecord | null,
+  end: EntryId | null,
+): Promise<EntryId> {
+  if (!sitting) return (await setUpOf(session, box)).id;
+  const entries = await session.boxes.entriesOfSitting(sitting.id);
+  const before = entries.filter(({ kind, id }) => kind !== "take-back" && (end === null || id < end));
+  return before.at(-1)?.id ?? sitting.id;
+}
+
+const isSetUp = (entry: { readonly kind: string }): entry is SetUpEntry => entry.kind === "set-up";
+const isSettings = (entry: { readonly kind: string }): entry is SettingsEntry => entry.kind === "settings";
+
+const setUpOf = async ({ boxes }: Session, box: BoxRecord): Promise<SetUpEntry> =>
+  found((await boxes.entriesOfKind(box.id, ["set-up"])).find(isSetUp), "set-up of the box");
+
+async function settingsBefore(session: Session, box: BoxRecord, moment: EntryId): Promise<BoxRecord> {
+  const changes = (await session.boxes.entriesOfKind(box.id, ["settings"])).filter(isSettings);
+  const { calendar, newPerDay } = changes.findLast(({ id }) => id < moment) ?? (await setUpOf(session, box));
+  return { ...box, calendar, newPerDay, chart: chartOfSitting(await chartsOf(session, box), moment) };
+}
+
+/** Where the cards lay before a moment of the log. */
+async function placesBefore(session: Session, box: BoxRecord, moment: EntryId): Promise<Places> {
+  const { boxes } = session;
+  const then = new Map<CardId, PlacementRecord>();
+  for await (const placement of boxes.eachPlacement(box.id)) then.set(placement.card, placement);
+  const recharted = await boxes.chartChangedSince(box.id, moment);
+  const touched = recharted ? [...then.keys()] : await boxes.cardsSince(box.id, moment);
+  const charts = await chartsOf(session, box);
+  const changed = touched.flatMap((card) => then.get(card) ?? []);
+  for (const batch of batches(changed, REPLAY_BATCH))
+    for (const one of await replayPlacements(session, box, charts, batch, moment)) then.set(one.card, one);
+  return placesIn(then, moment);
+}
+
+/** Facts made here carry the time of their making. */
+const isMadeAfter = (fact: string, moment: EntryId): boolean => isEntryId(fact) && fact > moment;
+
+/** The same questions that storage answers, answered from what is at hand. */
+function placesIn(then: ReadonlyMap<CardId, PlacementRecord>, moment: EntryId): Places {
+  const all = [...then.values()];
+  const placed = all.flatMap(({ card, fact, state: { place } }) =>
+    place.kind === "compartment" ? [{ card, fact, ...place }] : [],
+  );
+  const stock = all
+    .filter(({ state }) => state.place.kind === "stock")
+    .sort(
+      // What came into the stock later stands behind what a sheet of that day can have named.
+      (a, b) =>
+        Number(isMadeAfter(a.fact, moment)) - Number(isMadeAfter(b.fact, moment)) ||
+        a.stockKey - b.stockKey ||
+        (a.card < b.card ? -1 : 1),
+    );
+  return {
+    firstDue: async () =>
+      placed.length === 0 ? null : placed.reduce((least, { due }) => Math.min(least, due), Infinity),
+    dueCards: async (_box, day) => placed.filter(({ due }) => due <= day),
+    stock: async (_box, limit) => stock.slice(0, limit).map(({ card, fact }) => ({ card, fact })),
+    placement: async (_box, card) => then.get(card) ?? null,
+  };
+}

@@ -1,0 +1,46 @@
+// Days on paper: what recording them would do, and recording them.
+import { keepPreviousData, useMutation, useQuery } from "@tanstack/react-query";
+import type { PaperOutcome } from "../../app/views.ts";
+import { api } from "../client.ts";
+import { KEYS, useRefresh } from "../data/queries.ts";
+import { useDebounced } from "../data/use-debounced.ts";
+import { useNotify } from "../shell/notices.tsx";
+import { counted, longDate } from "../words.ts";
+import type { PaperOrder } from "./filled-day.ts";
+import { useTakeBackPaper } from "./undo-panel.tsx";
+
+const TYPING_MS = 350;
+
+/** Previews `days` whenever they are sound and stand still, and records them as one step; `onRecorded` is called after it. */
+export function useRecord(days: readonly PaperOrder[], isSound: boolean, onRecorded: () => void) {
+  const refresh = useRefresh();
+  const notify = useNotify();
+  const takeBack = useTakeBackPaper();
+  const sound = isSound && days.length > 0;
+  const wanted = JSON.stringify(sound ? days : []);
+  const settled = useDebounced(wanted, TYPING_MS);
+  const asked = JSON.parse(settled) as PaperOrder[];
+  const preview = useQuery({
+    queryKey: [...KEYS.paper, "preview", settled],
+    queryFn: async () => (await api.previewPaper(asked)).outcomes,
+    enabled: asked.length > 0,
+    placeholderData: keepPreviousData,
+    retry: false,
+  });
+  const record = useMutation({
+    mutationFn: () => api.enterPaper([...days]),
+    onSuccess: async ({ outcomes }) => {
+      onRecorded();
+      await refresh();
+      notify(`Recorded: ${recordedWords(outcomes)}.`, () => takeBack.mutate(outcomes.map(({ sitting }) => sitting)));
+    },
+  });
+  const ready = sound && settled === wanted && preview.isSuccess && !preview.isPlaceholderData;
+  const outcomes = sound ? (preview.data ?? []) : [];
+  return { record, preview: { outcomes, error: sound ? preview.error : null, ready } };
+}
+
+const recordedWords = (outcomes: readonly PaperOutcome[]): string => {
+  const [only, ...more] = outcomes;
+  return only && more.length === 0 ? longDate(only.date) : counted(outcomes.length, "day");
+};
