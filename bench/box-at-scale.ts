@@ -7,7 +7,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import Database from "better-sqlite3";
-import type { SittingView, TodayView } from "../src/app/views.ts";
+import type { PaperDayView, SittingView, TodayView } from "../src/app/views.ts";
 import { createEntryId } from "../src/core/log/entry-id.ts";
 import { databaseFile } from "../src/server/data-folder.ts";
 import { openSqliteStore } from "../src/store/sqlite-store.ts";
@@ -173,6 +173,14 @@ try {
         )
         .all(),
     ),
+  ]);
+
+  const { dates } = await call<PaperDayView>("GET", "/api/paper");
+  const weekAgo = dates.at(-8) ?? "";
+  rows.push([
+    "a day on paper a week ago",
+    await medianOf(() => call("GET", `/api/paper?date=${weekAgo}`), 5),
+    await medianOf(() => bare.prepare("select * from placement where box_id = ?").all(box), 5),
   ]);
 
   console.log(`${due.length} cards due today; the very first opening of the sitting took ${Math.round(first)} ms`);

@@ -2,19 +2,14 @@
 import { chartOfSitting } from "../core/box/chart-timeline.ts";
 import { boxDayOn, passIdleDays } from "../core/calendar/calendar.ts";
 import { addDays, type LocalDate, lastInstantOf, localDateAt } from "../core/calendar/local-date.ts";
-import type { CardId } from "../core/cards/cards.ts";
 import type { BoxDay } from "../core/chart/chart.ts";
-import { batches } from "../core/lists.ts";
 import type { SettingsEntry, SetUpEntry } from "../core/log/entry.ts";
-import { createEntryId, type EntryId, entryTime, isEntryId } from "../core/log/entry-id.ts";
+import { createEntryId, type EntryId, entryTime } from "../core/log/entry-id.ts";
 import { chartsOf } from "./charts.ts";
 import { firstWork } from "./days.ts";
 import { FailureError, found } from "./failure.ts";
-import type { Boxes, BoxRecord, Context, PlacementRecord, Session, SittingRecord } from "./ports.ts";
-import { REPLAY_BATCH, replayPlacements } from "./replay.ts";
-
-/** Where the cards of a box lie. */
-export type Places = Pick<Boxes, "firstDue" | "dueCards" | "stock" | "placement">;
+import { type Places, placesBefore } from "./places-before.ts";
+import type { BoxRecord, Context, Session, SittingRecord } from "./ports.ts";
 
 /** A box on one date, for a sitting that is written into the log at that date's place. */
 export interface BoxThen {
@@ -41,7 +36,7 @@ export const firstDate = async (session: Session, box: BoxRecord): Promise<Local
 
 /**
  * The box on a date. Fails with `invalid-input` for a date that is still to come or before the box was set up. Cost: for
- * a date behind which the log has gone on, one reading of all places and of the cards' entries that came since.
+ * a date behind which the log has gone on, the entries of all cards that were touched since.
  */
 export async function boxOn(context: Context, session: Session, box: BoxRecord, date: LocalDate): Promise<BoxThen> {
   const today = localToday(context, box);
@@ -125,45 +120,4 @@ async function settingsBefore(session: Session, box: BoxRecord, moment: EntryId)
   const changes = (await session.boxes.entriesOfKind(box.id, ["settings"])).filter(isSettings);
   const { calendar, newPerDay } = changes.findLast(({ id }) => id < moment) ?? (await setUpOf(session, box));
   return { ...box, calendar, newPerDay, chart: chartOfSitting(await chartsOf(session, box), moment) };
-}
-
-/** Where the cards lay before a moment of the log. */
-async function placesBefore(session: Session, box: BoxRecord, moment: EntryId): Promise<Places> {
-  const { boxes } = session;
-  const then = new Map<CardId, PlacementRecord>();
-  for await (const placement of boxes.eachPlacement(box.id)) then.set(placement.card, placement);
-  const recharted = await boxes.chartChangedSince(box.id, moment);
-  const touched = recharted ? [...then.keys()] : await boxes.cardsSince(box.id, moment);
-  const charts = await chartsOf(session, box);
-  const changed = touched.flatMap((card) => then.get(card) ?? []);
-  for (const batch of batches(changed, REPLAY_BATCH))
-    for (const one of await replayPlacements(session, box, charts, batch, moment)) then.set(one.card, one);
-  return placesIn(then, moment);
-}
-
-/** Facts made here carry the time of their making. */
-const isMadeAfter = (fact: string, moment: EntryId): boolean => isEntryId(fact) && fact > moment;
-
-/** The same questions that storage answers, answered from what is at hand. */
-function placesIn(then: ReadonlyMap<CardId, PlacementRecord>, moment: EntryId): Places {
-  const all = [...then.values()];
-  const placed = all.flatMap(({ card, fact, state: { place } }) =>
-    place.kind === "compartment" ? [{ card, fact, ...place }] : [],
-  );
-  const stock = all
-    .filter(({ state }) => state.place.kind === "stock")
-    .sort(
-      // What came into the stock later stands behind what a sheet of that day can have named.
-      (a, b) =>
-        Number(isMadeAfter(a.fact, moment)) - Number(isMadeAfter(b.fact, moment)) ||
-        a.stockKey - b.stockKey ||
-        (a.card < b.card ? -1 : 1),
-    );
-  return {
-    firstDue: async () =>
-      placed.length === 0 ? null : placed.reduce((least, { due }) => Math.min(least, due), Infinity),
-    dueCards: async (_box, day) => placed.filter(({ due }) => due <= day),
-    stock: async (_box, limit) => stock.slice(0, limit).map(({ card, fact }) => ({ card, fact })),
-    placement: async (_box, card) => then.get(card) ?? null,
-  };
 }

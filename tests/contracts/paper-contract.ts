@@ -5,6 +5,7 @@ import { addFact, addSubject } from "../../src/app/facts.ts";
 import type { PaperDay } from "../../src/app/paper-entry.ts";
 import { enterPaper, paperDay, previewPaper } from "../../src/app/paper-results.ts";
 import { takeBackPaper } from "../../src/app/paper-undo.ts";
+import { placesBefore } from "../../src/app/places-before.ts";
 import { rebuild } from "../../src/app/rebuild.ts";
 import { recordEntries } from "../../src/app/record.ts";
 import { changeSettings, setUpBox } from "../../src/app/set-up.ts";
@@ -24,6 +25,8 @@ import {
 } from "../support/store-database.ts";
 
 const STARS = 12;
+/** A box day by which every card of these tests has fallen due. */
+const END = 100;
 let worlds = 0;
 
 export function paperContract(newDatabase: NewDatabase): void {
@@ -81,7 +84,28 @@ export function paperContract(newDatabase: NewDatabase): void {
         if (hand.has(card)) overtaken.push(`${card} ${date}`);
         else hand.answer({ card, pass: "introduction", answer: "recalled" }, day);
     }
-    return { places: hand.places(), overtaken };
+    return { hand, places: hand.places(), overtaken };
+  };
+  /** What lay in the box before a sitting is what a hand had put there on the days before it. */
+  const expectAsThen = async (
+    cardOf: ReadonlyMap<number, string>,
+    days: Parameters<typeof byHand>[1],
+    evening: LocalDate,
+    sitting: string,
+  ) => {
+    const { hand } = byHand(
+      cardOf,
+      days.filter((day) => day.date < evening),
+    );
+    const [due, firstDue] = await context.store.read(async (session) => {
+      const record = await session.boxes.box();
+      if (!record) throw new Error("no box");
+      const places = await placesBefore(session, record, sitting);
+      return [await places.dueCards(box, END), await places.firstDue(box)] as const;
+    });
+    expect(due.map(({ card }) => card).sort()).toEqual([...hand.due(END)].sort());
+    const [first = null] = Array.from({ length: END }, (_, day) => day).filter((day) => hand.due(day).length > 0);
+    expect(firstDue).toBe(first);
   };
 
   describe("results from paper", () => {
@@ -212,6 +236,7 @@ export function paperContract(newDatabase: NewDatabase): void {
           expect((await paperDay(context, date(evening))).piles).toEqual([]);
         }
         expect(byHand(cardOf, entered).overtaken.length).toBeGreaterThan(0);
+        for (const { date: evening, sitting } of entered) await expectAsThen(cardOf, entered, evening, sitting);
         expect((await rebuild(context)).differences).toEqual([]);
         for (const { sitting, before } of steps.toReversed()) {
           expect((await paperDay(context)).undo?.sittings).toEqual([sitting]);

@@ -39,7 +39,11 @@ export function PaperForm({ view, box, filled, set, before, onNext, onBack, onRe
       }}
     >
       {piles.length === 0 ? (
-        <p>Nothing was due on {longDate(view.date)}.</p>
+        <p>
+          {view.recorded.includes(view.date)
+            ? `Everything that was due on ${longDate(view.date)} is recorded already.`
+            : `Nothing was due on ${longDate(view.date)}.`}
+        </p>
       ) : (
         <>
           <PilesField view={view} box={box} filled={filled} set={set} />
