@@ -10,7 +10,7 @@ import { changeFacts, noteEdit, stateOf } from "./fact-changes.ts";
 import { factRecord } from "./fact-record.ts";
 import { FailureError, found } from "./failure.ts";
 import { type FactDraft, translateAngles, withFreshNumbers, withNumbersAfter } from "./number-parts.ts";
-import type { Context, Session } from "./ports.ts";
+import type { Context, Session, SubjectRecord } from "./ports.ts";
 import type { SubjectView } from "./views.ts";
 
 const quoted = (fact: Fact): string => `“${factTitle(fact)}”`;
@@ -37,12 +37,17 @@ export const addSubject = (context: Context, id: string, name: string): Promise<
   context.store.write((session) => createSubject(session, id, name));
 
 /** As `addSubject`, inside a transaction that does more. */
-export async function createSubject(session: Session, id: string, name: string, demo = false): Promise<SubjectView> {
+export async function createSubject(
+  session: Session,
+  id: string,
+  name: string,
+  { demo = false, spelling = EXACT_SPELLING }: Partial<Pick<SubjectRecord, "demo" | "spelling">> = {},
+): Promise<SubjectView> {
   await refuseTakenName(session, id, name);
-  await session.library.saveSubject({ id, name, demo, spelling: EXACT_SPELLING });
+  await session.library.saveSubject({ id, name, demo, spelling });
   const box = await session.boxes.box();
   if (box) await session.boxes.addSubjectToBox(box.id, id);
-  return { id, name, facts: 0, cards: 0, inBox: box !== null, spelling: EXACT_SPELLING };
+  return { id, name, facts: 0, cards: 0, inBox: box !== null, spelling };
 }
 
 /** Gives a subject another name. */

@@ -1,7 +1,7 @@
 // Facts of the demo subject that are more than pairs, statements and pictures: lists in order, labelled pictures, formulae,
 // spellings and sounds.
 import { defaultAngles } from "../core/cards/default-angles.ts";
-import { type FactContent, NO_EXTRAS, type PictureLabel } from "../core/facts/fact.ts";
+import { type FactContent, NO_EXTRAS, type PictureLabel, type SpellingRule } from "../core/facts/fact.ts";
 import { freshNumbers } from "../core/facts/list-numbers.ts";
 import type { DemoFact, DemoHashes } from "./demo-fact.ts";
 import { drawingFrame } from "./sky/draw-constellation.ts";
@@ -97,6 +97,9 @@ const formulaContent = ({ name, formula, note }: (typeof FORMULAE)[number]): Fac
   tags: ["formula"],
 });
 
+/** What counts in the demo's spellings: the guide writes them for themselves only, in small letters too. */
+export const DEMO_SPELLING: SpellingRule = { accents: "count", letterCase: "ignore" };
+
 function spellingContent(abbreviation: string): FactContent {
   const { english, name } = constellationOf(abbreviation);
   return {
@@ -104,8 +107,7 @@ function spellingContent(abbreviation: string): FactContent {
     kind: "spelling",
     clue: `Latin name of the ${english}`,
     word: name,
-    accents: "count",
-    letterCase: "ignore",
+    ...DEMO_SPELLING,
     language: "la",
     story: FIGURE_STORIES[abbreviation] ?? "",
     source: "IAU constellation list",

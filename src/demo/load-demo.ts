@@ -12,6 +12,7 @@ import type { SetUpEntry } from "../core/log/entry.ts";
 import type { Result } from "../core/result.ts";
 import { tallySittings } from "../core/sitting/sitting-tally.ts";
 import { buildDemoBox, type DemoBox } from "./demo-box.ts";
+import { DEMO_SPELLING } from "./kind-facts.ts";
 import { demoDrawings, demoSounds } from "./sky-facts.ts";
 
 /** How the bytes of a picture or a sound become what is stored. */
@@ -53,7 +54,7 @@ export async function loadDemo(context: Context, media: DemoMedia, timeZone: str
     await refuseUnlessEmpty(session);
     for (const picture of pictures.values()) await session.library.addPicture(picture);
     for (const sound of sounds.values()) await session.library.addSound(sound);
-    await createSubject(session, demo.subjectId, demo.subjectName, true);
+    await createSubject(session, demo.subjectId, demo.subjectName, { demo: true, spelling: DEMO_SPELLING });
     const cards = await saveNewFacts(session, demo.facts);
     await saveHistory(session, demo);
     return { facts: demo.facts.length, cards, pictures: pictures.size, entries: demo.entries.length };
