@@ -30,9 +30,12 @@ const LAST_DATE: LocalDate = "9999-12-31";
 export const localToday = ({ clock }: Pick<Context, "clock">, { calendar }: BoxRecord): LocalDate =>
   localDateAt(clock(), calendar.timeZone, calendar.rollOverHour);
 
-/** The date on which the box was set up, which is the first that can have a sitting. */
-export const firstDate = async (session: Session, box: BoxRecord): Promise<LocalDate> =>
-  (await setUpOf(session, box)).calendar.anchor.date;
+/** The first date that can have a sitting: that of the set-up, or today where the calendar has been set back behind it. */
+export async function firstDate(context: Context, session: Session, box: BoxRecord): Promise<LocalDate> {
+  const { date } = (await setUpOf(session, box)).calendar.anchor;
+  const [first = date] = [date, localToday(context, box)].sort();
+  return first;
+}
 
 /**
  * The box on a date. Fails with `invalid-input` for a date that is still to come or before the box was set up. Cost: for
@@ -40,11 +43,11 @@ export const firstDate = async (session: Session, box: BoxRecord): Promise<Local
  */
 export async function boxOn(context: Context, session: Session, box: BoxRecord, date: LocalDate): Promise<BoxThen> {
   const today = localToday(context, box);
-  if (date > today) throw new FailureError("invalid-input", "This day is still to come.");
-  if (date < (await firstDate(session, box)))
-    throw new FailureError("invalid-input", "There was no box on this day yet.");
+  if (date > today) throw new FailureError("invalid-input", `${date} is still to come.`);
+  if (date < (await firstDate(context, session, box)))
+    throw new FailureError("invalid-input", `There was no box on ${date} yet.`);
   const last = await session.boxes.lastSitting(box.id, date);
-  const later = await firstSittingAfter(session, box, date);
+  const later = await firstSittingAfter(session, box, date, last);
   const ids = await idsFor(context, session, box, { date, isToday: date === today && !later, last, later });
   const past = ids.begin < ((await session.boxes.lastEntryId(box.id)) ?? "");
   const then = past ? await settingsBefore(session, box, ids.begin) : box;
@@ -60,10 +63,18 @@ async function dayThen(box: BoxRecord, places: Places, date: LocalDate, last: Si
   return boxDayOn(box.calendar, date, passIdleDays(box.calendar, date, mark, await firstWork(places, box)));
 }
 
-/** Of the sittings of later dates in which anything happened, the one that the log has first. */
-async function firstSittingAfter(session: Session, box: BoxRecord, date: LocalDate): Promise<SittingRecord | null> {
+/**
+ * Of the sittings of later dates in which anything happened, the one that the log has first behind `last`. Dates run back
+ * where somebody travels west, and a sitting of a later date can come first in the log.
+ */
+async function firstSittingAfter(
+  session: Session,
+  box: BoxRecord,
+  date: LocalDate,
+  last: SittingRecord | null,
+): Promise<SittingRecord | null> {
   const later = await session.boxes.sittingsBetween(box.id, addDays(date, 1), LAST_DATE);
-  return later.find(({ asked, touched }) => asked + touched > 0) ?? null;
+  return later.find(({ id, asked, touched }) => asked + touched > 0 && id > (last?.id ?? "")) ?? null;
 }
 
 interface Around {
@@ -82,12 +93,12 @@ async function idsFor(
 ): Promise<Pick<BoxThen, "begin" | "nextId">> {
   const { timeZone, rollOverHour } = box.calendar;
   const end = later?.id ?? null;
-  const time = Math.min(
-    clock(),
-    lastInstantOf(date, timeZone, rollOverHour),
-    end === null ? Number.POSITIVE_INFINITY : entryTime(end) - 1,
-  );
+  const latest = Math.min(clock(), end === null ? Number.POSITIVE_INFINITY : entryTime(end) - 1);
   let previous = isToday ? await session.boxes.lastEntryId(box.id) : await lastEntryOf(session, box, last, end);
+  const reached = previous === null ? 0 : entryTime(previous);
+  const wanted = Math.min(latest, lastInstantOf(date, timeZone, rollOverHour));
+  // Behind a sitting that was finished days late, half the room is left to the days that may still come before this one.
+  const time = wanted > reached ? wanted : Math.floor((reached + latest) / 2);
   const nextId = (): EntryId => {
     previous = createEntryId(time, random(10), previous ?? undefined);
     if (end !== null && previous >= end)

@@ -37,14 +37,15 @@ interface Day {
 }
 
 /**
- * Records a day, at its date's place in the log. Fails with `not-found` for a number that no card has and `conflict` for
- * a card that cannot have been asked, naming it; the caller's transaction is to be given up then.
+ * Records a day, at its date's place in the log; `at` is the moment of writing. Fails with `not-found` for a number that
+ * no card has and `conflict` for a card that cannot have been asked, naming it; the caller's transaction is to be given
+ * up then.
  */
 export async function enterDay(
   context: Context,
   session: Session,
   box: BoxRecord,
-  paper: PaperDay,
+  { at, ...paper }: PaperDay & { readonly at: number },
 ): Promise<PaperOutcome> {
   const then = await boxOn(context, session, box, paper.date);
   const due = new Map((await then.places.dueCards(box.id, then.day)).map((card) => [card.card, card]));
@@ -53,7 +54,7 @@ export async function enterDay(
   const begin: BeginEntry = {
     id: then.begin,
     box: box.id,
-    at: context.clock(),
+    at,
     kind: "begin",
     date: paper.date,
     day: then.day,
@@ -62,7 +63,7 @@ export async function enterDay(
   };
   const events = eventsOf(begin, then, due, day);
   await refuseImpossible(box, then, named, events, paper.date);
-  const finish: FinishEntry = { id: then.nextId(), box: box.id, at: begin.at, kind: "finish", sitting: begin.id };
+  const finish: FinishEntry = { id: then.nextId(), box: box.id, at, kind: "finish", sitting: begin.id };
   const overtaken = await append(session, box, [begin, ...events, finish]);
   const top = compartmentCount(then.box.chart);
   const recalled = day.visits.filter((card) => !day.missed.has(card));
@@ -175,7 +176,7 @@ async function refuseImpossible(
       const { state: next, ignored } = applyEntry(then.box.chart, state, event);
       if (ignored === "not-due" || ignored === "not-in-box" || ignored === "withdrawn")
         throw new FailureError("conflict", `${name} was not due on ${date}: ${whereabouts(state, then)}.`);
-      if (ignored !== null) throw new FailureError("conflict", `${name}: ${REFUSALS[ignored]}`);
+      if (ignored !== null) throw new FailureError("conflict", `${name} on ${date}: ${REFUSALS[ignored]}`);
       state = next;
     }
   }
@@ -184,7 +185,7 @@ async function refuseImpossible(
 function whereabouts({ place }: CardState, { day }: BoxThen): string {
   switch (place.kind) {
     case "compartment":
-      return `it lies in compartment ${place.compartment} and is due in ${place.due - day} days`;
+      return `it lies in compartment ${place.compartment} and is due in ${inDays(place.due - day)}`;
     case "stock":
       return "it is still in the stock: enter it among the new cards";
     case "kept":
@@ -193,3 +194,5 @@ function whereabouts({ place }: CardState, { day }: BoxThen): string {
       return "it is withdrawn";
   }
 }
+
+const inDays = (n: number): string => (n === 1 ? "1 day" : `${n} days`);

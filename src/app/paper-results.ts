@@ -58,12 +58,21 @@ async function givenUp<T>(context: Context, work: (session: Session) => Promise<
 async function enter(context: Context, session: Session, days: readonly PaperDay[]): Promise<readonly PaperOutcome[]> {
   if (days.length > MOST_DAYS) throw new FailureError("too-large", `At most ${MOST_DAYS} days can be entered at once.`);
   const box = found(await session.boxes.box(), "box");
-  // One moment for all of them: they are one step, and undone as one.
-  const at = context.clock();
+  const now = context.clock();
+  const at = await momentAfter(session, box, now);
   const outcomes: PaperOutcome[] = [];
   for (const day of [...days].sort((a, b) => (a.date < b.date ? -1 : 1)))
-    outcomes.push(await enterDay({ ...context, clock: () => at }, session, box, day));
+    outcomes.push(await enterDay({ ...context, clock: () => now }, session, box, { ...day, at }));
   return outcomes;
+}
+
+/**
+ * One moment of writing for all days of a step, by which they are known as one: after that of every other sitting, though
+ * the clock stood still or ran back.
+ */
+async function momentAfter({ boxes }: Session, box: BoxRecord, now: number): Promise<number> {
+  const begun = await boxes.entriesOfKind(box.id, ["begin"]);
+  return begun.reduce((moment, { at }) => Math.max(moment, at + 1), now);
 }
 
 async function dayView(context: Context, session: Session, chosen?: LocalDate): Promise<PaperDayView> {
@@ -106,7 +115,7 @@ async function openDates(
   box: BoxRecord,
 ): Promise<Pick<PaperDayView, "dates" | "recorded">> {
   const today = localToday(context, box);
-  const first = await firstDate(session, box);
+  const first = await firstDate(context, session, box);
   const dates: LocalDate[] = [];
   for (let date = today; date >= first && dates.length < MOST_DAYS; date = addDays(date, -1)) dates.unshift(date);
   const sittings = await session.boxes.sittingsBetween(box.id, dates[0] ?? today, today);

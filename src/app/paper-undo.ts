@@ -35,12 +35,15 @@ export const takeBackPaper = (context: Context, sittings: readonly EntryId[]): P
     // A day on which nothing was due has nothing to take back.
     for (const id of sittings) if ((await session.boxes.eventsOfSitting(id)).length > 0) left.add(id);
     if (left.size === 0) throw new FailureError("conflict", "There is nothing left to take back.");
-    // The last thing first, as a person would undo it.
     while (left.size > 0) {
-      const [newest] = await lastStep(session, box);
-      if (!newest || !left.delete(newest.begin.id))
+      const step = await lastStep(session, box);
+      if (!left.has(step[0]?.begin.id ?? ""))
         throw new FailureError("conflict", "Something else has been recorded since. Take that back first.");
-      await takeBack(context, session, box, newest);
+      // The last thing first, as a person would undo it.
+      for (const one of step) {
+        if (!left.delete(one.begin.id)) break;
+        await takeBack(context, session, box, one);
+      }
     }
   });
 
@@ -77,14 +80,15 @@ async function lastStep(session: Session, box: BoxRecord): Promise<readonly OnPa
     if (isTimed || !(await boxes.sitting(begin.id))?.finished) break;
     step.push({ begin, events });
   }
-  const [newest] = step;
-  return newest && !(await touchedSince(session, box, newest)) ? step : [];
+  return step.length > 0 && !(await touchedSince(session, box, step)) ? step : [];
 }
 
-/** Whether a card was touched behind the sitting's entries, and after they were written, which can be days later. */
-function touchedSince({ boxes }: Session, box: BoxRecord, { begin, events }: OnPaper): Promise<boolean> {
-  const written = createEntryId(begin.at, new Uint8Array(10));
-  const last = events.at(-1)?.id ?? begin.id;
-  const isAsWritten = last > written;
-  return boxes.cardsTouchedSince(box.id, isAsWritten ? last : written);
+/** Whether a card was touched behind the entries of these sittings, and after they were written, which can be days later. */
+function touchedSince({ boxes }: Session, box: BoxRecord, step: readonly OnPaper[]): Promise<boolean> {
+  const ids = step.flatMap(({ events }) => events.map(({ id }) => id));
+  const written = createEntryId(step[0]?.begin.at ?? 0, new Uint8Array(10));
+  const last = [...ids, written].sort().at(-1) ?? written;
+  // A sitting that was begun on the screen before them may have gone on.
+  const own = step.map(({ begin }) => begin.id);
+  return boxes.cardsTouchedSince(box.id, last, own);
 }

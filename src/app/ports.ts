@@ -208,8 +208,11 @@ export interface Boxes {
   takenBack(ids: readonly EntryId[]): Promise<ReadonlySet<EntryId>>;
   /** Whether a change of chart that stands came after this entry. */
   chartChangedSince(box: string, entry: EntryId): Promise<boolean>;
-  /** Whether anything that stands has happened to a card since this entry; answers of sittings begun before it do not count. */
-  cardsTouchedSince(box: string, entry: EntryId): Promise<boolean>;
+  /**
+   * Whether anything that stands has happened to a card since this entry. Answers of sittings begun before it do not count
+   * or, where sittings are named, answers of those.
+   */
+  cardsTouchedSince(box: string, entry: EntryId, apartFrom?: readonly EntryId[]): Promise<boolean>;
   /** Cards about which there is any entry behind this one. */
   cardsSince(box: string, entry: EntryId): Promise<readonly CardId[]>;
   /** The newest identity in the log; null if it is empty. */

@@ -111,10 +111,15 @@ export function logTable(db: Db, learner: string): LogPart {
       const row = await since(box, entry).where("card_id", "is", null).where("kind", "=", "chart").executeTakeFirst();
       return row !== undefined;
     },
-    async cardsTouchedSince(box, entry) {
+    async cardsTouchedSince(box, entry, apartFrom) {
       const row = await since(box, entry)
         .where("card_id", "is not", null)
-        .where((eb) => eb.or([eb("sitting_id", "is", null), eb("sitting_id", ">", entry)]))
+        .where((eb) =>
+          eb.or([
+            eb("sitting_id", "is", null),
+            apartFrom ? eb("sitting_id", "not in", [...apartFrom]) : eb("sitting_id", ">", entry),
+          ]),
+        )
         .executeTakeFirst();
       return row !== undefined;
     },

@@ -198,6 +198,21 @@ export function logContract(newDatabase: NewDatabase): void {
       expect(await since(113)).toMatchObject({ cards: false });
     });
 
+    it("is an answer of a sitting begun before too, where those that do not count are named", async () => {
+      await append(later(115, { sitting: idAt(0, 101) }));
+      const apartFrom = (...sittings: readonly number[]) =>
+        store.read(({ boxes }) =>
+          boxes.cardsTouchedSince(
+            "third",
+            idAt(0, 114),
+            sittings.map((n) => idAt(0, n)),
+          ),
+        );
+      expect(await since(114)).toMatchObject({ cards: false });
+      expect(await apartFrom(109)).toBe(true);
+      expect(await apartFrom(109, 101)).toBe(false);
+    });
+
     it("is nothing in another box", async () => {
       await store.read(async ({ boxes }) => {
         expect(await boxes.chartChangedSince("other", idAt(0, 0))).toBe(false);

@@ -8,6 +8,7 @@ import { learnerContract } from "./learner-contract.ts";
 import { libraryContract } from "./library-contract.ts";
 import { logContract } from "./log-contract.ts";
 import { paperContract } from "./paper-contract.ts";
+import { paperOrderContract } from "./paper-order-contract.ts";
 import { placementContract } from "./placement-contract.ts";
 import { printsContract } from "./prints-contract.ts";
 import { rechartContract } from "./rechart-contract.ts";
@@ -25,6 +26,7 @@ const PARTS: Readonly<Record<string, (newDatabase: NewDatabase) => void>> = {
   learners: learnerContract,
   "changes of chart": rechartContract,
   "results from paper": paperContract,
+  "results from paper, out of order": paperOrderContract,
   prints: printsContract,
 };
 
