@@ -13,6 +13,16 @@ import type { PaperDayView, PaperOutcome } from "./views.ts";
 /** The latest days that can be entered at once. */
 const MOST_DAYS = 31;
 
+/** A day that is read against what was due on it, once the days before it are entered. */
+export interface UnreadDay {
+  /** Left out: today. */
+  readonly date?: LocalDate | undefined;
+  readonly read: (view: PaperDayView) => PaperDay;
+}
+
+/** A day as it comes. */
+type GivenDay = PaperDay | UnreadDay;
+
 /**
  * What can be entered for a date: its piles, and the new cards that a sheet of that day names. `before` are days that
  * are to be entered with it and count as entered. Fails as `enterPaper` does.
@@ -30,14 +40,14 @@ export const paperDay = (
       });
 
 /** What entering these days would do; nothing is recorded. */
-export const previewPaper = (context: Context, days: readonly PaperDay[]): Promise<readonly PaperOutcome[]> =>
+export const previewPaper = (context: Context, days: readonly GivenDay[]): Promise<readonly PaperOutcome[]> =>
   givenUp(context, (session) => enter(context, session, days));
 
 /**
  * Records these days, the earliest first, as sittings of their dates: all of them or, if one cannot be right, none. A
  * day before one that is recorded already is placed as if it had been entered then.
  */
-export const enterPaper = (context: Context, days: readonly PaperDay[]): Promise<readonly PaperOutcome[]> =>
+export const enterPaper = (context: Context, days: readonly GivenDay[]): Promise<readonly PaperOutcome[]> =>
   context.store.write((session) => enter(context, session, days));
 
 /** Does something as it would be done, and then gives it up. */
@@ -55,14 +65,17 @@ async function givenUp<T>(context: Context, work: (session: Session) => Promise<
   return found(result ?? null, "result").of;
 }
 
-async function enter(context: Context, session: Session, days: readonly PaperDay[]): Promise<readonly PaperOutcome[]> {
+async function enter(context: Context, session: Session, days: readonly GivenDay[]): Promise<readonly PaperOutcome[]> {
   if (days.length > MOST_DAYS) throw new FailureError("too-large", `At most ${MOST_DAYS} days can be entered at once.`);
   const box = found(await session.boxes.box(), "box");
   const now = context.clock();
   const at = await momentAfter(session, box, now);
   const outcomes: PaperOutcome[] = [];
-  for (const day of [...days].sort((a, b) => (a.date < b.date ? -1 : 1)))
-    outcomes.push(await enterDay({ ...context, clock: () => now }, session, box, { ...day, at }));
+  const still = { ...context, clock: () => now };
+  for (const given of [...days].sort((a, b) => ((a.date ?? "") < (b.date ?? "") ? -1 : 1))) {
+    const day = "read" in given ? given.read(await dayView(still, session, given.date)) : given;
+    outcomes.push(await enterDay(still, session, box, { ...day, at }));
+  }
   return outcomes;
 }
 

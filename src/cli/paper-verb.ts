@@ -1,8 +1,7 @@
 // longhold paper: results of days on paper, by the numbers of the missed cards.
 import { FailureError } from "../app/failure.ts";
 import type { PaperDay } from "../app/paper-entry.ts";
-import { enterPaper, paperDay, previewPaper } from "../app/paper-results.ts";
-import type { Context } from "../app/ports.ts";
+import { enterPaper, previewPaper, type UnreadDay } from "../app/paper-results.ts";
 import type { PaperDayView } from "../app/views.ts";
 import { isLocalDate, type LocalDate } from "../core/calendar/local-date.ts";
 import { parseMissed, parseNumbers } from "../core/paper/missed-numbers.ts";
@@ -37,8 +36,7 @@ export const paperVerb: Verb = {
   run: (call) => {
     const typed = call.positionals.length > 0 ? daysOfFile(call) : [dayOfOptions(call)];
     return writing(call, async (context) => {
-      const days: PaperDay[] = [];
-      for (const day of typed) days.push(await readDay(context, day, days));
+      const days = typed.map((day): UnreadDay => ({ date: day.date, read: (view) => readDay(view, day) }));
       const outcomes = await (call.values["dry-run"] ? previewPaper : enterPaper)(context, days);
       report(call, outcomes);
       return 0;
@@ -57,7 +55,7 @@ function dayOfOptions(call: Call): TypedDay {
   return date === "" ? numbers : { ...numbers, date };
 }
 
-/** A table of days, the earliest first. Fails with `invalid-input` naming the line that is wrong. */
+/** A table of days. Fails with `invalid-input` naming the line that is wrong. */
 function daysOfFile(call: Call): readonly TypedDay[] {
   const file = operand(call, "FILE");
   for (const name of ["date", "missed", "introduced", "piles"])
@@ -66,12 +64,11 @@ function daysOfFile(call: Call): readonly TypedDay[] {
   const rows = readPaperDays(text);
   if (!rows.ok) throw new FailureError("invalid-input", `${file}, ${rows.error}.`);
   if (rows.value.length === 0) throw new FailureError("invalid-input", `${file} names no days.`);
-  return [...rows.value].sort((a, b) => (a.date < b.date ? -1 : 1));
+  return rows.value;
 }
 
-/** A day's numbers against what was due then, once the days before it are entered. */
-async function readDay(context: Context, typed: TypedDay, before: readonly PaperDay[]): Promise<PaperDay> {
-  const view = await paperDay(context, typed.date, before);
+/** A day's numbers against what was due then. */
+function readDay(view: PaperDayView, typed: TypedDay): PaperDay {
   const where = typed.line === undefined ? "" : `Line ${typed.line}: `;
   const introduced = numbersIn(parseNumbers(typed.introduced), where);
   const due = view.piles.flatMap((pile) => pile.numbers);
@@ -88,7 +85,7 @@ interface Numbers {
 function numbersIn({ numbers, problems }: Numbers, where: string): readonly number[] {
   const [first] = problems;
   if (!first) return numbers;
-  const { reason } = first;
+  const reason = first.reason.replace(/\.$/u, "");
   throw new FailureError(
     "invalid-input",
     where === "" ? `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.` : `${where}${reason}.`,

@@ -22,11 +22,13 @@ describe("a table of days on paper", () => {
     expect(rowsOf("introduced,date\n17-4,2026-03-14")).toMatchObject([{ date: "2026-03-14", introduced: "17-4" }]);
     expect(rowsOf("date\n2026-03-14")).toMatchObject([{ date: "2026-03-14", missed: "" }]);
     expect(rowsOf("date,missed\n")).toEqual([]);
+    expect(rowsOf("date,missed\n,\n2026-03-14,\n ,\n")).toMatchObject([{ line: 3, date: "2026-03-14" }]);
   });
 
   it.each([
     ["2026-03-14,1042-9", "the first line names the columns"],
     ["missed\n1042-9", "the first line names the columns"],
+    ["date,missed,missed\n2026-03-14,,1042-9", "two columns are named missed"],
     ["", "the first line names the columns"],
     ["date,missed\n14.03.2026,1042-9", "line 2: “14.03.2026” is no day such as 2026-03-14"],
     ["date,missed\n2026-03-14,1042-9,572-4", "line 2: more cells than columns"],

@@ -27,8 +27,11 @@ export function readPaperDays(text: string): Result<readonly PaperRow[], string>
   const columns = namesIn(header);
   if (!columns.every(isColumn) || !columns.includes("date"))
     return fail(`the first line names the columns: date, and any of ${PAPER_COLUMNS.slice(1).join(", ")}`);
+  // The second of two would be passed over, and its missed cards taken for recalled.
+  const twice = columns.find((name, i) => columns.indexOf(name) < i);
+  if (twice !== undefined) return fail(`two columns are named ${twice}`);
   const read: PaperRow[] = [];
-  for (const row of days) {
+  for (const row of days.filter(isFilled)) {
     const day = readRow(row, columns);
     if (!day.ok) return day;
     if (read.some(({ date }) => date === day.value.date))
@@ -40,6 +43,9 @@ export function readPaperDays(text: string): Result<readonly PaperRow[], string>
 
 const namesIn = (row: TableRow | undefined): readonly string[] =>
   (row?.cells ?? []).map((cell) => cell.text.trim().toLowerCase());
+
+/** Spreadsheets write rows of empty cells below a table. */
+const isFilled = ({ cells }: TableRow): boolean => cells.some(({ text }) => text.trim() !== "");
 
 const isColumn = (name: string): name is PaperColumn => PAPER_COLUMNS.some((known) => known === name);
 
