@@ -23,6 +23,8 @@ export interface BoxThen {
   readonly nextId: () => EntryId;
 }
 
+const DAY_MS = 86_400_000;
+
 /** The latest possible date. */
 const LAST_DATE: LocalDate = "9999-12-31";
 
@@ -97,8 +99,8 @@ async function idsFor(
   let previous = isToday ? await session.boxes.lastEntryId(box.id) : await lastEntryOf(session, box, last, end);
   const reached = previous === null ? 0 : entryTime(previous);
   const wanted = Math.min(latest, lastInstantOf(date, timeZone, rollOverHour));
-  // Behind a sitting that was finished days late, half the room is left to the days that may still come before this one.
-  const time = wanted > reached ? wanted : Math.floor((reached + latest) / 2);
+  // Behind a sitting that was finished days late, room is left to the days that may still come before this one.
+  const time = wanted > reached ? wanted : Math.min(reached + DAY_MS, Math.floor((reached + latest) / 2));
   const nextId = (): EntryId => {
     previous = createEntryId(time, random(10), previous ?? undefined);
     if (end !== null && previous >= end)

@@ -5,6 +5,7 @@ import { groupBy } from "../core/lists.ts";
 import { chooseNewCards, type DueCard } from "../core/sitting/plan.ts";
 import { boxOn, firstDate, localToday } from "./box-then.ts";
 import { FailureError, found } from "./failure.ts";
+import { momentOfWriting } from "./moment-of-writing.ts";
 import { enterDay, type PaperDay } from "./paper-entry.ts";
 import { paperUndo } from "./paper-undo.ts";
 import type { BoxRecord, Context, Session } from "./ports.ts";
@@ -69,7 +70,8 @@ async function enter(context: Context, session: Session, days: readonly GivenDay
   if (days.length > MOST_DAYS) throw new FailureError("too-large", `At most ${MOST_DAYS} days can be entered at once.`);
   const box = found(await session.boxes.box(), "box");
   const now = context.clock();
-  const at = await momentAfter(session, box, now);
+  // One moment for all of them: they are one step, and undone as one.
+  const at = await momentOfWriting(session, box, now);
   const outcomes: PaperOutcome[] = [];
   const still = { ...context, clock: () => now };
   for (const given of [...days].sort((a, b) => ((a.date ?? "") < (b.date ?? "") ? -1 : 1))) {
@@ -77,15 +79,6 @@ async function enter(context: Context, session: Session, days: readonly GivenDay
     outcomes.push(await enterDay(still, session, box, { ...day, at }));
   }
   return outcomes;
-}
-
-/**
- * One moment of writing for all days of a step, by which they are known as one: after that of every other sitting, though
- * the clock stood still or ran back.
- */
-async function momentAfter({ boxes }: Session, box: BoxRecord, now: number): Promise<number> {
-  const begun = await boxes.entriesOfKind(box.id, ["begin"]);
-  return begun.reduce((moment, { at }) => Math.max(moment, at + 1), now);
 }
 
 async function dayView(context: Context, session: Session, chosen?: LocalDate): Promise<PaperDayView> {

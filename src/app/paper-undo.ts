@@ -1,5 +1,5 @@
 // Taking back what was entered from paper.
-import type { BeginEntry, CardLogEntry, TakeBackEntry } from "../core/log/entry.ts";
+import type { BeginEntry, CardLogEntry, Pass, TakeBackEntry } from "../core/log/entry.ts";
 import { createEntryId, type EntryId } from "../core/log/entry-id.ts";
 import { tallySittings } from "../core/sitting/sitting-tally.ts";
 import { chartsOf } from "./charts.ts";
@@ -19,11 +19,15 @@ interface OnPaper {
 export async function paperUndo(session: Session, box: BoxRecord): Promise<PaperUndo | null> {
   const step = await lastStep(session, box);
   if (step.length === 0) return null;
-  const visits = step.flatMap(({ events }) => events.filter((one) => one.kind === "outcome" && one.pass === "visit"));
+  const events = step.flatMap((one) => one.events);
+  const came = (pass: Pass): number =>
+    new Set(events.flatMap((one) => (one.kind === "outcome" && one.pass === pass ? `${one.card} ${one.sitting}` : [])))
+      .size;
   return {
     sittings: step.map(({ begin }) => begin.id),
     dates: [...new Set(step.map(({ begin }) => begin.date))].sort(),
-    asked: visits.length,
+    asked: came("visit"),
+    introduced: came("introduction"),
   };
 }
 

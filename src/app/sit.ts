@@ -15,6 +15,7 @@ import { chartsOf } from "./charts.ts";
 import { today } from "./days.ts";
 import { FailureError, found } from "./failure.ts";
 import { paceOf, recallOf } from "./measures.ts";
+import { momentOfWriting } from "./moment-of-writing.ts";
 import type { BoxRecord, Context, Session, SittingRecord } from "./ports.ts";
 import { isTooFarAhead } from "./record.ts";
 import type { AheadView, SittingView } from "./views.ts";
@@ -60,7 +61,8 @@ async function openSitting(
   // Enough spare cards that facts already introduced today can be passed over.
   const stock = await session.boxes.stock(box.id, 4 * begin.newCards + busy.size + 50);
   const fresh = chooseNewCards(stock, begin.newCards, busy).map((ref) => ref.card);
-  const entry: BeginEntry = { ...begin, fresh, box: box.id, at: context.clock(), kind: "begin" };
+  const at = await momentOfWriting(session, box, context.clock());
+  const entry: BeginEntry = { ...begin, fresh, box: box.id, at, kind: "begin" };
   await session.boxes.appendEntries([entry]);
   const sitting: SittingRecord = { ...begin, fresh, finished: false, asked: 0, touched: 0 };
   await session.boxes.saveSitting(box.id, sitting);

@@ -30,6 +30,7 @@ export interface PaperUndo {
   /** The earliest first. */
   readonly dates: readonly LocalDate[];
   readonly asked: number;
+  readonly introduced: number;
 }
 
 /** A day whose results can be entered from paper. */

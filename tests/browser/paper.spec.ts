@@ -99,7 +99,9 @@ test("screen, paper by numbers, paper by photo, screen: one box", async ({ page 
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id, nodes }) => ({ id, where: nodes.map((node) => node.html) }))).toEqual([]);
   await page.getByRole("button", { name: "Record these results" }).press("Enter");
-  await expect(page.getByText("Sunday 15 March is recorded from paper, with 6 cards asked.")).toBeVisible();
+  await expect(
+    page.getByText("Sunday 15 March is recorded from paper, with 6 cards asked and 6 new cards."),
+  ).toBeVisible();
   // Taken back after a reload, and entered again.
   await page.reload();
   await page.getByRole("button", { name: "Take back", exact: true }).click();
@@ -230,4 +232,34 @@ test("several days on paper are one step, and a day before those on record is pl
   const { stdout } = await longhold("rebuild", "--data", server.data, "--json");
   expect((JSON.parse(stdout) as { differences: unknown[] }).differences).toEqual([]);
   await server.start();
+});
+
+test("recording twice at once records once, and another window says why it cannot and what is left", async ({
+  page,
+  context,
+}) => {
+  await onDay(page, 10, "/paper");
+  const other = await context.newPage();
+  await onDay(other, 10, "/paper");
+  const record = page.getByRole("button", { name: "Record these results" });
+  const late = other.getByRole("button", { name: "Record these results" });
+  await expect(late).toBeEnabled();
+  await expect(record).toBeEnabled();
+  const sent: string[] = [];
+  page.on("request", (request) => sent.push(`${request.method()} ${new URL(request.url()).pathname}`));
+  const refused: number[] = [];
+  page.on("response", (response) => refused.push(...(response.ok() ? [] : [response.status()])));
+  await record.evaluate((button: HTMLButtonElement) => {
+    button.click();
+    button.click();
+  });
+  await expect(page.getByText("Tuesday 24 March is recorded from paper")).toBeVisible();
+  await expect(page.getByText("Recorded: Tuesday 24 March.")).toBeVisible();
+  expect(sent.filter((one) => one === "POST /api/paper")).toHaveLength(1);
+  expect(refused).toEqual([]);
+  await late.click();
+  await expect(other.getByRole("alert")).toContainText("was not due on 2026-03-24");
+  await expect(other.getByText("Everything that was due on Tuesday 24 March is recorded already.")).toBeVisible();
+  await page.getByRole("button", { name: "Take back", exact: true }).click();
+  await expect.poll(async () => (await paper()).undo?.dates).not.toEqual(["2026-03-24"]);
 });

@@ -182,7 +182,11 @@ export function paperContract(newDatabase: NewDatabase): void {
       const [one = 0] = view.piles.flatMap((pile) => pile.numbers);
       await enterPaper(context, [{ date: view.date, missed: [one], introduced: view.newCards }]);
       const { undo } = await paperDay(context);
-      expect(undo).toMatchObject({ dates: [view.date], asked: first.newCards.length });
+      expect(undo).toMatchObject({
+        dates: [view.date],
+        asked: first.newCards.length,
+        introduced: view.newCards.length,
+      });
       await takeBackPaper(context, undo?.sittings ?? []);
       expect(await places()).toEqual(before);
       const again = await paperDay(context);

@@ -107,6 +107,11 @@ export function paperOrderContract(newDatabase: NewDatabase): void {
       expect((await paperDay(context)).undo).toMatchObject({ dates: [SUNDAY, MONDAY] });
       await takeBackPaper(context, sittings);
       expect(await places()).toEqual(before);
+      await enter(SUNDAY, MONDAY);
+      const { plan } = await beginSitting(context, idAt(2, 60, world), 1);
+      const own = { id: idAt(2, 120, world), box, at: context.now, day: plan.day, sitting: plan.sitting };
+      await recordEntries(context, [{ ...own, kind: "look", card: plan.newCards[0]?.card ?? "" }]);
+      expect((await paperDay(context)).undo).toBeNull();
     });
 
     it("can no longer be taken back once a sitting that was begun before them has gone on", async () => {

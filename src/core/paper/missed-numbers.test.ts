@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { printedNumber } from "../cards/card-number.ts";
-import { parseMissed, parseNumbers } from "./missed-numbers.ts";
+import { mended, parseMissed, parseNumbers } from "./missed-numbers.ts";
 
 const DUE = new Set([7, 42, 318, 572, 1042]);
 const typed = (...numbers: number[]): string[] => numbers.map(printedNumber);
@@ -10,6 +10,9 @@ describe("numbers of missed cards", () => {
   it.each([
     [typed(1042, 318).join(", "), [1042, 318]],
     [typed(1042, 318).join(" "), [1042, 318]],
+    // As Arabic, Chinese and Japanese keyboards have them.
+    [typed(1042, 318, 7, 42).join("،").replace("،", "、"), [1042, 318, 7, 42]],
+    [typed(1042, 318, 7).join("，").replace("，", "；"), [1042, 318, 7]],
     [typed(1042, 318).join("\n").replaceAll("-", " - "), [1042, 318]],
     [typed(42, 7, 42).join(";").replaceAll("-", ""), [42, 7]],
     ["", []],
@@ -24,6 +27,15 @@ describe("numbers of missed cards", () => {
       { typed: "527-4", near: [572] },
       { typed: "318-x", near: [318] },
     ]);
+  });
+
+  it("puts a due card in the place of a wrong number and of nothing else, though the same figures stand before it", () => {
+    const [right = ""] = typed(1042);
+    const wrong = right.slice(2);
+    const text = `${right}, ${wrong}`;
+    const [problem] = parseMissed(text, DUE).problems;
+    expect(problem).toMatchObject({ typed: wrong, near: [42] });
+    expect(mended(text, problem ?? { typed: "", at: 0 }, 42)).toBe(typed(1042, 42).join(", "));
   });
 
   it("says of a card that was not due that it was not", () => {
@@ -64,6 +76,6 @@ describe("numbers of cards that are lost or damaged", () => {
   it("are each checked by their last digit, whether or not they are due", () => {
     const { numbers, problems } = parseNumbers(`${printedNumber(43)}, 527-4; ${printedNumber(43)} ${printedNumber(7)}`);
     expect(numbers).toEqual([43, 7]);
-    expect(problems).toEqual([{ typed: "527-4", reason: expect.stringContaining("does not agree") }]);
+    expect(problems).toEqual([{ typed: "527-4", at: 6, reason: expect.stringContaining("does not agree") }]);
   });
 });

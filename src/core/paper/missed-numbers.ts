@@ -5,6 +5,8 @@ import { editDistance } from "../text/edit-distance.ts";
 /** What is wrong with a number, and the due cards for which it may stand. */
 export interface NumberProblem {
   readonly typed: string;
+  /** Where it begins in the text. */
+  readonly at: number;
   readonly reason: string;
   readonly near: readonly number[];
 }
@@ -16,19 +18,20 @@ export interface MissedNumbers {
 }
 
 /** A number with its check digit behind a dash, digits in a row, or something else between separators. */
-const PIECE = /\d+\s*[-‐‑–−]\s*\d+|[^\s,;.]+/gu;
+const PIECE = /\d+\s*[-‐‑–−]\s*\d+|[^\s,;.،؛、，；。]+/gu;
 const MOST_NEAR = 3;
 
 /** Reads numbers with anything between them. Each must be a card's own, by its check digit, and among those that were due. */
 export function parseMissed(text: string, due: ReadonlySet<number>): MissedNumbers {
   const numbers = new Set<number>();
   const problems: NumberProblem[] = [];
-  for (const [typed] of text.matchAll(PIECE)) {
+  for (const { 0: typed, index: at } of text.matchAll(PIECE)) {
     const parsed = parseCardNumber(typed);
-    if (!parsed.ok) problems.push({ typed, reason: parsed.error, near: nearest(typed, due) });
+    if (!parsed.ok) problems.push({ typed, at, reason: parsed.error, near: nearest(typed, due) });
     else if (!due.has(parsed.value))
       problems.push({
         typed,
+        at,
         reason: `${printedNumber(parsed.value)} was not due on this day`,
         near: nearest(typed, due),
       });
@@ -41,10 +44,14 @@ export function parseMissed(text: string, due: ReadonlySet<number>): MissedNumbe
 export function parseNumbers(
   text: string,
 ): Pick<MissedNumbers, "numbers"> & { readonly problems: readonly Omit<NumberProblem, "near">[] } {
-  const read = [...text.matchAll(PIECE)].map(([typed]) => ({ typed, parsed: parseCardNumber(typed) }));
+  const read = [...text.matchAll(PIECE)].map(({ 0: typed, index: at }) => ({
+    typed,
+    at,
+    parsed: parseCardNumber(typed),
+  }));
   return {
     numbers: [...new Set(read.flatMap(({ parsed }) => (parsed.ok ? [parsed.value] : [])))],
-    problems: read.flatMap(({ typed, parsed }) => (parsed.ok ? [] : [{ typed, reason: parsed.error }])),
+    problems: read.flatMap(({ typed, at, parsed }) => (parsed.ok ? [] : [{ typed, at, reason: parsed.error }])),
   };
 }
 
@@ -64,3 +71,7 @@ function isOneSlip(typed: string, right: string): boolean {
     differ.length === 2 && second === first + 1 && typed[first] === right[second] && typed[second] === right[first]
   );
 }
+
+/** The text with a due card's number in the place of one that is wrong. */
+export const mended = (text: string, { typed, at }: Pick<NumberProblem, "typed" | "at">, number: number): string =>
+  text.slice(0, at) + printedNumber(number) + text.slice(at + typed.length);

@@ -1,7 +1,7 @@
 // Fields for card numbers as they are typed from paper.
 import { useId } from "react";
 import { printedNumber } from "../../core/cards/card-number.ts";
-import type { NumberProblem } from "../../core/paper/missed-numbers.ts";
+import { mended, type NumberProblem } from "../../core/paper/missed-numbers.ts";
 import { capital, counted } from "../words.ts";
 import type { FilledDay, ReadDay } from "./filled-day.ts";
 
@@ -81,7 +81,7 @@ function NumberField({ label, hint, text, set, problems }: NumberFieldProps) {
         id={id}
         rows={2}
         inputMode="text"
-        className="missed-numbers"
+        className="typed-numbers"
         value={text}
         aria-invalid={problems.length > 0}
         aria-describedby={`${id}-help`}
@@ -92,16 +92,11 @@ function NumberField({ label, hint, text, set, problems }: NumberFieldProps) {
       </span>
       {problems.length > 0 ? (
         <ul className="field-problem" role="alert">
-          {problems.map(({ typed, reason, near = [] }) => (
-            <li key={typed}>
+          {problems.map(({ typed, at, reason, near = [] }) => (
+            <li key={at}>
               {capital(reason)}
               {near.map((one) => (
-                <button
-                  key={one}
-                  type="button"
-                  className="quiet"
-                  onClick={() => set(text.replace(typed, printedNumber(one)))}
-                >
+                <button key={one} type="button" className="quiet" onClick={() => set(mended(text, { typed, at }, one))}>
                   {printedNumber(one)} instead
                 </button>
               ))}

@@ -30,12 +30,17 @@ export function PaperForm({ view, box, filled, set, before, onNext, onBack, onRe
   const days = read.isEmpty ? before : [...before, read.order];
   const { record, preview } = useRecord(days, read.isSound && !isLeaving, onRecorded);
   const { newCards, piles } = view;
+  const change = (one: FilledDay): void => {
+    // What was refused was something else.
+    record.forget();
+    set(one);
+  };
   return (
     <form
       className="paper-form"
       onSubmit={(event) => {
         event.preventDefault();
-        if (preview.ready && !record.isPending) record.mutate();
+        record.send();
       }}
     >
       {piles.length === 0 ? (
@@ -46,18 +51,18 @@ export function PaperForm({ view, box, filled, set, before, onNext, onBack, onRe
         </p>
       ) : (
         <>
-          <PilesField view={view} box={box} filled={filled} set={set} />
-          <MissedField filled={filled} read={read} set={set} />
+          <PilesField view={view} box={box} filled={filled} set={change} />
+          <MissedField filled={filled} read={read} set={change} />
         </>
       )}
       {newCards.length > 0 || filled.others !== "" ? (
-        <NewCardsField filled={filled} read={read} set={set} newCards={newCards} />
+        <NewCardsField filled={filled} read={read} set={change} newCards={newCards} />
       ) : null}
       <Outcomes outcomes={preview.outcomes} isNothing={days.length === 0} />
       {preview.error ? <Trouble error={preview.error} /> : null}
       {record.error ? <Trouble error={record.error} /> : null}
       <div className="row">
-        <BusyButton type="submit" className="big primary" busy={!preview.ready || record.isPending}>
+        <BusyButton type="submit" className="big primary" busy={!preview.ready}>
           {days.length > 1 ? `Record ${counted(days.length, "day")}` : "Record these results"}
         </BusyButton>
         {onNext ? (

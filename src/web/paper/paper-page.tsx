@@ -46,7 +46,11 @@ function Results({ box }: { readonly box: BoxView }) {
     // The form stays, and with it the focus, while another day comes.
     placeholderData: keepPreviousData,
   });
-  const fill = (of: LocalDate, one: FilledDay): void => setFilled(new Map(filled).set(of, one));
+  const fill = (of: LocalDate, one: FilledDay): void => {
+    setFilled(new Map(filled).set(of, one));
+    // What is typed on one evening is of that day, though the page be looked at again on the next.
+    setDate(of);
+  };
   const last = before.at(-1)?.date ?? null;
   const back = (): void => {
     setBefore(before.slice(0, -1));

@@ -29,13 +29,19 @@ export function PaperUndoPanel({ undo }: { readonly undo: PaperUndo | null }) {
   return (
     <p className="paper-undo">
       <span>
-        {daysRecorded(undo.dates)} recorded from paper, with {counted(undo.asked, "card")} asked.
+        {daysRecorded(undo.dates)} recorded from paper, with {cardsIn(undo)}.
       </span>
       <BusyButton className="quiet" busy={takeBack.isPending} onClick={() => takeBack.mutate(undo.sittings)}>
         Take back
       </BusyButton>
     </p>
   );
+}
+
+function cardsIn({ asked, introduced }: PaperUndo): string {
+  if (introduced === 0) return `${counted(asked, "card")} asked`;
+  const fresh = counted(introduced, "new card");
+  return asked === 0 ? fresh : `${counted(asked, "card")} asked and ${fresh}`;
 }
 
 function daysRecorded(dates: readonly LocalDate[]): string {

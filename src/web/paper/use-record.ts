@@ -1,5 +1,6 @@
 // Days on paper: what recording them would do, and recording them.
 import { keepPreviousData, useMutation, useQuery } from "@tanstack/react-query";
+import { useRef } from "react";
 import type { PaperOutcome } from "../../app/views.ts";
 import { api } from "../client.ts";
 import { KEYS, useRefresh } from "../data/queries.ts";
@@ -20,13 +21,6 @@ export function useRecord(days: readonly PaperOrder[], isSound: boolean, onRecor
   const wanted = JSON.stringify(sound ? days : []);
   const settled = useDebounced(wanted, TYPING_MS);
   const asked = JSON.parse(settled) as PaperOrder[];
-  const preview = useQuery({
-    queryKey: [...KEYS.paper, "preview", settled],
-    queryFn: async () => (await api.previewPaper(asked)).outcomes,
-    enabled: asked.length > 0,
-    placeholderData: keepPreviousData,
-    retry: false,
-  });
   const record = useMutation({
     mutationFn: () => api.enterPaper([...days]),
     onSuccess: async ({ outcomes }) => {
@@ -34,10 +28,35 @@ export function useRecord(days: readonly PaperOrder[], isSound: boolean, onRecor
       await refresh();
       notify(`Recorded: ${recordedWords(outcomes)}.`, () => takeBack.mutate(outcomes.map(({ sitting }) => sitting)));
     },
+    // Another window may have recorded the day: what is left of it comes.
+    onError: refresh,
   });
-  const ready = sound && settled === wanted && preview.isSuccess && !preview.isPlaceholderData;
+  const isStill = sound && settled === wanted && !record.isPending;
+  const preview = useQuery({
+    queryKey: [...KEYS.paper, "preview", settled],
+    queryFn: async () => (await api.previewPaper(asked)).outcomes,
+    // What has just been recorded cannot be recorded again, and must not be asked for when all else is asked for anew.
+    enabled: isStill,
+    placeholderData: keepPreviousData,
+    retry: false,
+  });
+  // Two clicks can come before the page has seen the first.
+  const isSending = useRef(false);
+  const send = (): void => {
+    if (!ready || isSending.current) return;
+    isSending.current = true;
+    record.mutate(undefined, {
+      onSettled: () => {
+        isSending.current = false;
+      },
+    });
+  };
+  const ready = isStill && preview.isSuccess && !preview.isPlaceholderData;
   const outcomes = sound ? (preview.data ?? []) : [];
-  return { record, preview: { outcomes, error: sound ? preview.error : null, ready } };
+  return {
+    record: { send, error: record.error, forget: record.reset },
+    preview: { outcomes, error: isStill ? preview.error : null, ready },
+  };
 }
 
 const recordedWords = (outcomes: readonly PaperOutcome[]): string => {

@@ -44,7 +44,7 @@ export function MissingForm() {
           <label htmlFor={id}>Their numbers</label>
           <input
             id={id}
-            className="missed-numbers"
+            className="typed-numbers"
             value={text}
             aria-invalid={problems.length > 0}
             aria-describedby={`${id}-help`}
