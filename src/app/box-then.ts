@@ -100,7 +100,8 @@ async function idsFor(
   const reached = previous === null ? 0 : entryTime(previous);
   const wanted = Math.min(latest, lastInstantOf(date, timeZone, rollOverHour));
   // Behind a sitting that was finished days late, room is left to the days that may still come before this one.
-  const time = wanted > reached ? wanted : Math.min(reached + DAY_MS, Math.floor((reached + latest) / 2));
+  const isFollowing = wanted >= reached || last?.date === date;
+  const time = isFollowing ? wanted : Math.min(reached + DAY_MS, Math.floor((reached + latest) / 2));
   const nextId = (): EntryId => {
     previous = createEntryId(time, random(10), previous ?? undefined);
     if (end !== null && previous >= end)

@@ -1,5 +1,6 @@
 // Results from paper where the log is not in the order of the dates: late finishes, journeys west, a clock set back.
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { changeChart } from "../../src/app/change-chart.ts";
 import { addFact, addSubject } from "../../src/app/facts.ts";
 import type { PaperDay } from "../../src/app/paper-entry.ts";
 import { enterPaper, paperDay } from "../../src/app/paper-results.ts";
@@ -73,6 +74,15 @@ export function paperOrderContract(newDatabase: NewDatabase): void {
         expect(await enter(date)).toMatchObject([{ date, introduced: 2 }]);
       }
       expect((await rebuild(context)).differences).toEqual([]);
+    });
+
+    it("leave nothing due on their day, though the chart was changed a day after it", async () => {
+      await enter(SATURDAY);
+      context.now = FIRST_EVENING + 3 * DAY_MS;
+      await changeChart(context, { chart: plainChart(3) });
+      context.now += 60_000;
+      expect(await enter(SUNDAY, MONDAY)).toMatchObject([{ day: 2 }, { day: 3, introduced: 2 }]);
+      expect(await paperDay(context, MONDAY)).toMatchObject({ day: 3, piles: [] });
     });
 
     it("are entered on a date that comes again after a journey west", async () => {
