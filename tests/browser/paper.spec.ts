@@ -200,6 +200,10 @@ test("several days on paper are one step, and a day before those on record is pl
   await next.press("Enter");
   await expect(which).toHaveValue("2026-03-19");
   await expect(missed).toHaveValue(printedNumber(slip));
+  // Nor does going away by mistake.
+  await page.getByRole("link", { name: "Plan", exact: true }).click();
+  await page.getByRole("button", { name: "Stay" }).click();
+  await expect(missed).toHaveValue(printedNumber(slip));
   const record = page.getByRole("button", { name: "Record 2 days" });
   await expect(record).toBeEnabled();
   await record.press("Enter");

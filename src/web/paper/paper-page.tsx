@@ -8,6 +8,7 @@ import { api } from "../client.ts";
 import { KEYS, useToday } from "../data/queries.ts";
 import { PageHeading } from "../shell/page-heading.tsx";
 import { Loaded } from "../shell/states.tsx";
+import { useUnsaved } from "../shell/use-unsaved.ts";
 import { DayField } from "./day-field.tsx";
 import { type FilledDay, filledBy, type PaperOrder, UNTOUCHED } from "./filled-day.ts";
 import { PaperForm } from "./paper-form.tsx";
@@ -60,6 +61,7 @@ function Results({ box }: { readonly box: BoxView }) {
     setBefore([]);
     setFilled(new Map());
   };
+  useUnsaved(before.length > 0 || filled.size > 0, startAfresh);
   return (
     <Loaded query={day} what="the piles of the day">
       {(view) => {
