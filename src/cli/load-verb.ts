@@ -8,7 +8,7 @@ import type { NewCardSchedule } from "../core/load/new-cards.ts";
 import { onDates, type PlanDay, type PlanQuestion, planLoad, toBoxDays } from "../core/load/plan-load.ts";
 import type { Beta } from "../core/recall/beta.ts";
 import { wholeNumber } from "./options.ts";
-import { PLAN_OPTIONS, planFrom, SCHEDULE_OPTIONS, scheduleFrom } from "./plan-options.ts";
+import { bandWords, PLAN_OPTIONS, planFrom, SCHEDULE_OPTIONS, scheduleFrom } from "./plan-options.ts";
 import { JSON_OPTION, printJson, type Verb } from "./verb.ts";
 
 const MOST_DAYS = 3_650;
@@ -30,7 +30,7 @@ export const loadVerb: Verb = {
     const dates = wholeNumber(call, "days", { least: 1, most: MOST_DAYS }) ?? 365;
     const load = loadOf({ ...plan, schedule, dates, quantiles: LEVELS }, posterior);
     const settled = schedule.kind === "steady" ? settledLoad(plan.chart, plan.recall, schedule) : null;
-    const bands = posterior ? "chance and what is not known of recall" : "chance alone";
+    const bands = bandWords(posterior);
     if (call.values.json) printJson(call, { ...asJson(load, dated), longRun: settled, bands });
     else call.out(asTable(load, dated, [longRunWords(settled, schedule), `the bands hold ${bands}`]));
     return 0;

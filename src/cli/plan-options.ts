@@ -112,6 +112,10 @@ async function planOfBox(call: Call): Promise<PlanBase> {
   };
 }
 
+/** What a band holds where so much is known of recall. */
+export const bandWords = (posterior: PlanBase["posterior"]): string =>
+  posterior ? "chance and what is not known of recall" : "chance alone";
+
 /** The options that `scheduleFrom` reads. */
 export const SCHEDULE_OPTIONS: Readonly<Record<string, Option>> = {
   new: { type: "string", about: "new cards a day (20), or seven numbers for Monday to Sunday" },

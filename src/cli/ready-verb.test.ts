@@ -32,7 +32,8 @@ describe("longhold ready", () => {
     expect(text).toMatch(
       /^of 300 cards:\n\d+ new cards? a day until 2026-\d\d-\d\d, \d+ cards in all; on 2026-06-20 about/,
     );
-    expect(text.match(/^2026-\d\d-\d\d +\d+ +\d+ +[\d.]+$/gm)?.length).toBeGreaterThan(10);
+    expect(text.match(/^2026-\d\d-\d\d +\d+ +\d+ +[\d.]+ +\d+ to \d+$/gm)?.length).toBeGreaterThan(10);
+    expect(text).toContain("the ranges hold chance alone;");
   });
 
   it("says that nothing fits where the limit is too small", async () => {

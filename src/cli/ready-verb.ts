@@ -3,7 +3,7 @@ import { daysBetween } from "../core/calendar/local-date.ts";
 import { type DeadlineChoice, type DeadlinePlan, planDeadline } from "../core/load/deadline.ts";
 import { counted } from "../core/words.ts";
 import { wholeNumber } from "./options.ts";
-import { dateFrom, LIMIT_OPTIONS, limitFrom, PLAN_OPTIONS, planFrom, todayHere } from "./plan-options.ts";
+import { bandWords, dateFrom, LIMIT_OPTIONS, limitFrom, PLAN_OPTIONS, planFrom, todayHere } from "./plan-options.ts";
 import { type Call, JSON_OPTION, printJson, type Verb } from "./verb.ts";
 
 /** Most days to the date, most cards, and rows of the curve that are printed. */
@@ -26,20 +26,14 @@ export const readyVerb: Verb = {
     if (by === null) throw call.usage("--by DATE is missing");
     const cards = wholeNumber(call, "facts", { least: 1, most: MOST.facts });
     if (cards === undefined) throw call.usage("--facts N is missing");
-    const {
-      posterior: _posterior,
-      dated: _dated,
-      stock: _stock,
-      pace,
-      ...plan
-    } = await planFrom(call, todayHere(Date.now()));
+    const { posterior, dated: _dated, stock: _stock, pace, ...plan } = await planFrom(call, todayHere(Date.now()));
     const days = daysBetween(plan.from, by);
     if (days < 1 || days > MOST.days)
       throw call.usage(`--by must lie 1 to ${MOST.days} days after ${plan.from}, the first day of practice`);
     const limit = limitFrom(call, pace);
-    const found = planDeadline({ ...plan, by, cards, limit, quantiles: [0.05, 0.95] });
-    if (call.values.json) printJson(call, asJson(found));
-    else call.out(wordsFor(call, found, cards));
+    const found = planDeadline({ ...plan, posterior, by, cards, limit, quantiles: [0.05, 0.95] });
+    if (call.values.json) printJson(call, { ...asJson(found), bands: bandWords(posterior) });
+    else call.out(wordsFor(call, found, { cards, bands: bandWords(posterior) }));
     return 0;
   },
 };
@@ -57,7 +51,13 @@ const asJson = ({ best, gentle, curve, sittings, within }: DeadlinePlan) => ({
   within,
 });
 
-function wordsFor(call: Call, { best, gentle, curve, within }: DeadlinePlan, cards: number): string {
+interface Asked {
+  readonly cards: number;
+  /** What the ranges hold. */
+  readonly bands: string;
+}
+
+function wordsFor(call: Call, { best, gentle, curve, within }: DeadlinePlan, { cards, bands }: Asked): string {
   if (!within || best.last === null)
     return "No new cards fit: the limit is too small, or those in the box already pass it.\n";
   const line = ({ each, last, introduced, recalled }: DeadlineChoice): string => {
@@ -71,16 +71,18 @@ function wordsFor(call: Call, { best, gentle, curve, within }: DeadlinePlan, car
   const every = Math.ceil(curve.length / MOST.rows);
   const shown = curve.filter((one, i) => i % every === 0 || one === best || i === curve.length - 1);
   const rows = shown.map(
-    ({ each, last, introduced, recalled }) =>
-      `${last}${String(each).padStart(6)}${String(introduced).padStart(8)}${recalled.mean.toFixed(1).padStart(10)}`,
+    ({ each, last, introduced, recalled: { mean, quantiles } }) =>
+      `${last}${String(each).padStart(6)}${String(introduced).padStart(8)}${mean.toFixed(1).padStart(10)}` +
+      `  ${quantiles.join(" to ")}`,
   );
   return [
     `of ${counted(cards, "card")}:`,
     line(best),
     ...(gentle.each < best.each ? [`more gently: ${line(gentle)}`] : []),
     "",
-    "last new    each   cards  recalled",
+    "last new    each   cards  recalled  nine in ten",
     ...rows,
+    `the ranges hold ${bands}; recall is taken to fall between visits along a published curve of forgetting`,
     "",
   ].join("\n");
 }

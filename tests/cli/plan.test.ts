@@ -50,6 +50,8 @@ describe("for the box in the data folder", () => {
       const ready = await jsonOf("ready", ...own, "--by", by, "--facts", "50");
       expect(ready.introduced).toBeGreaterThan(0);
       expect(ready.recalled.mean).toBeLessThanOrEqual(ready.introduced);
+      const unsure = await jsonOf("ready", "--box", "--data", folder, "--by", by, "--facts", "50");
+      expect([unsure.bands, ready.bands]).toEqual(["chance and what is not known of recall", "chance alone"]);
     }));
 
   test("an empty folder has no box to plan for", () =>

@@ -27,8 +27,8 @@ const COMPARTMENTS = 7;
 /** Compartment 1 every day; k from 2 on on days that leave 2^(k-2) when divided by 2^(k-1). */
 const isVisited = (k: number, day: number): boolean => k === 1 || day % 2 ** (k - 1) === 2 ** (k - 2);
 
-/** Uniform 32-bit numbers: xorshift128, Marsaglia, Xorshift RNGs, Journal of Statistical Software 8 (14), 2003. */
-function xorshift128(seed: number): () => number {
+/** Uniform 32-bit numbers, the same for one seed: xorshift128, Marsaglia, Xorshift RNGs, Journal of Statistical Software 8 (14), 2003. */
+export function xorshift128(seed: number): () => number {
   let [x, y, z, w] = [123_456_789, 362_436_069, 521_288_629, seed | 0];
   return () => {
     const t = x ^ (x << 11);

@@ -1,15 +1,21 @@
 // Ready by a date: how many new cards a sitting, and until when, so that as many as possible are known on the day.
 import { daysBetween, type LocalDate } from "../calendar/local-date.ts";
+import type { Beta } from "../recall/beta.ts";
 import { type Limit, staysWithin } from "./affordable-pace.ts";
 import { type DatedDay, datedDays } from "./dated-days.ts";
-import { type Draw, moments, quantile, REVIEWS, sumOf } from "./distribution.ts";
+import { type Draw, moments, REVIEWS, sumOf } from "./distribution.ts";
 import type { Spread } from "./exact-load.ts";
+import { recallSet } from "./mixed-load.ts";
 import { type Plan, toBoxDays } from "./plan-load.ts";
-import { retentionOn } from "./retention-on.ts";
+import { retentionBy } from "./retention-on.ts";
+import { addTo, createTally, mixedSpread } from "./tally.ts";
 
 /** A box, the cards to be learnt, and the date on which they are wanted. The last sitting is on the day before. */
 export interface DeadlineQuestion extends Omit<Plan, "dates" | "schedule" | "stock" | "pace"> {
+  /** Chance of recall in compartments 1…K, by which the minutes of a day are reckoned. */
   readonly recall: readonly number[];
+  /** What is known of these chances; with it the number recalled holds what is not known. Null where they are certain. */
+  readonly posterior?: readonly Beta[] | null;
   readonly by: LocalDate;
   /** New cards that should be known; a whole number above 0. */
   readonly cards: number;
@@ -47,6 +53,9 @@ export interface DeadlinePlan {
 /** Sittings up to which every last date is looked at; beyond, so many first, and all next to the best of them. */
 const FIRST_LOOK = 200;
 
+/** Sets of chances of recall that are mixed: quantiles are then some hundredths of a spread from those of many more. */
+const SETS = 64;
+
 /** Share of the best number recalled that counts as nearly as good. */
 export const NEARLY = 0.99;
 
@@ -82,8 +91,8 @@ export function planDeadline(question: DeadlineQuestion): DeadlinePlan {
 /** Paces found so far, by the number of sittings with new cards. */
 function createHunt(question: DeadlineQuestion, days: readonly DatedDay[], sittings: readonly DatedDay[]) {
   const { cards, limit, from } = question;
-  const chances = retentionOn(question).introducedOn;
-  const chanceOn = sittings.map(({ date }) => chances[daysBetween(from, date)] ?? 0);
+  const chances = chanceSets(question).map((set) => sittings.map(({ date }) => set[daysBetween(from, date)] ?? 0));
+  const meanChance = sittings.map((_, i) => chances.reduce((sum, set) => sum + (set[i] ?? 0), 0) / chances.length);
   const paces = new Map<number, number>();
   const spread = (count: number, each: number): readonly number[] =>
     Array.from({ length: count }, (_, i) => Math.max(0, Math.min(each, cards - i * each)));
@@ -92,9 +101,8 @@ function createHunt(question: DeadlineQuestion, days: readonly DatedDay[], sitti
     const plan = { ...question, pace: limit.pace, dates: days.length, schedule, stock: null, quantiles: [] };
     return staysWithin(toBoxDays(plan, days), limit);
   };
-  const draws = (count: number, each: number): readonly Draw[] =>
-    spread(count, each).map((fresh, i) => ({ count: fresh, recalled: chanceOn[i] ?? 0, missed: 0 }));
-  const value = (count: number): number => moments(draws(count, paces.get(count) ?? 0), REVIEWS).mean;
+  const value = (count: number): number =>
+    spread(count, paces.get(count) ?? 0).reduce((sum, fresh, i) => sum + fresh * (meanChance[i] ?? 0), 0);
   const find = (count: number): void => {
     if (paces.has(count)) return;
     const needed = Math.ceil(cards / count);
@@ -125,15 +133,31 @@ function createHunt(question: DeadlineQuestion, days: readonly DatedDay[], sitti
         each,
         last: sittings[lastAt]?.date ?? null,
         introduced: fresh.reduce((sum, one) => sum + one, 0),
-        recalled: spreadOf(draws(count, each), question.quantiles),
+        recalled: recalledOf(fresh, chances, question.quantiles),
       };
     },
   };
 }
 
-function spreadOf(draws: readonly Draw[], levels: readonly number[]): Spread {
-  const pmf = sumOf(draws, REVIEWS);
-  return { ...moments(draws, REVIEWS), quantiles: levels.map((level) => quantile(pmf, level)) };
+/** Chances of recall on the date by date of introduction: one set where recall is certain, else all that are mixed. */
+function chanceSets({ posterior, ...question }: DeadlineQuestion): readonly Float64Array[] {
+  const retention = retentionBy(question);
+  const recalls = posterior ? Array.from({ length: SETS }, (_, i) => recallSet(posterior, i)) : [question.recall];
+  return recalls.map((recall) => retention(recall).introducedOn);
+}
+
+/** How many are recalled of so many new cards at each sitting, each set of chances being as likely as the others. */
+function recalledOf(
+  fresh: readonly number[],
+  chances: readonly (readonly number[])[],
+  levels: readonly number[],
+): Spread {
+  const tally = createTally();
+  for (const set of chances) {
+    const draws = fresh.map((count, i): Draw => ({ count, recalled: set[i] ?? 0, missed: 0 }));
+    addTo(tally, moments(draws, REVIEWS), sumOf(draws, REVIEWS));
+  }
+  return mixedSpread(tally, chances.length, levels);
 }
 
 /** The same numbers: first, last, and then always the middle of what lies between. */

@@ -2,7 +2,7 @@
 // Each set weighs the same; together they fill the Beta distributions evenly, so that nothing is left to luck.
 import { type Beta, betaQuantile } from "../recall/beta.ts";
 import { walkCohorts } from "./cohorts.ts";
-import { moments, type Pmf, quantilesOf, REVIEWS, sumOf } from "./distribution.ts";
+import { moments, REVIEWS, sumOf } from "./distribution.ts";
 import {
   drawsOn,
   type ExactDay,
@@ -13,6 +13,7 @@ import {
   type Spread,
 } from "./exact-load.ts";
 import { clicksFor } from "./minutes.ts";
+import { addTo, createTally, mixedSpread, type Tally } from "./tally.ts";
 
 /** A load question without the chances of recall, of which only Beta distributions are known. */
 export type MixedLoadQuestion = Omit<ExactLoadQuestion, "recall">;
@@ -53,7 +54,7 @@ export function mixLoad(question: MixedLoadQuestion, posterior: readonly Beta[])
     tallies.map(({ reviews, minutes, missed }, i) => ({
       day: from + i,
       newCards: fresh(i),
-      reviews: spreadOf(reviews, sets, question.quantiles),
+      reviews: mixedSpread(reviews, sets, question.quantiles),
       missed: missed / sets,
       minutes:
         pace && clicks ? minutesIn(minutes, sets, { pace, clicks, fresh: fresh(i), levels: question.quantiles }) : null,
@@ -63,7 +64,7 @@ export function mixLoad(question: MixedLoadQuestion, posterior: readonly Beta[])
 
 /** The minutes of a tally kept in seconds, whose distribution is in steps of the grid. */
 function minutesIn(tally: Tally, sets: number, { pace, fresh, levels }: MinutesQuestion): Spread {
-  const { mean, sd, quantiles } = spreadOf(tally, sets, levels);
+  const { mean, sd, quantiles } = mixedSpread(tally, sets, levels);
   const seconds = onTrueScale(quantiles, momentsOf(tally, sets), { mean, sd });
   const certain = fresh * pace.fresh;
   return { mean: (mean + certain) / 60, sd: sd / 60, quantiles: seconds.map((one) => (one + certain) / 60) };
@@ -75,48 +76,6 @@ function momentsOf({ first, chances }: Tally, sets: number): Moments {
     chances.reduce((all, chance, i) => all + chance * power(first + i), 0) / sets;
   const mean = about((sum) => sum);
   return { mean, sd: Math.sqrt(about((sum) => (sum - mean) ** 2)) };
-}
-
-/** Sums over the sets so far: means, means of squares, and chances of each sum. */
-interface Tally {
-  mean: number;
-  square: number;
-  first: number;
-  chances: Float64Array;
-}
-
-const createTally = (): Tally => ({ mean: 0, square: 0, first: 0, chances: new Float64Array(0) });
-
-function addTo(tally: Tally, { mean, sd }: { mean: number; sd: number }, pmf: Pmf): void {
-  tally.mean += mean;
-  tally.square += sd * sd + mean * mean;
-  widen(tally, pmf.first, pmf.first + pmf.chances.length);
-  for (let i = 0; i < pmf.chances.length; i++) {
-    const at = pmf.first - tally.first + i;
-    tally.chances[at] = (tally.chances[at] as number) + (pmf.chances[i] as number);
-  }
-}
-
-/** Makes room for the sums from `first` to before `end`. */
-function widen(tally: Tally, first: number, end: number): void {
-  const length = tally.chances.length;
-  const from = length === 0 ? first : Math.min(first, tally.first);
-  const to = length === 0 ? end : Math.max(end, tally.first + length);
-  if (to - from === length) return;
-  const chances = new Float64Array(to - from);
-  chances.set(tally.chances, length === 0 ? 0 : tally.first - from);
-  tally.first = from;
-  tally.chances = chances;
-}
-
-function spreadOf(tally: Tally, sets: number, levels: readonly number[]): Spread {
-  const mean = tally.mean / sets;
-  const pmf = { first: tally.first, chances: tally.chances.map((chance) => chance / sets) };
-  return {
-    mean,
-    sd: Math.sqrt(Math.max(0, tally.square / sets - mean * mean)),
-    quantiles: quantilesOf(pmf, levels),
-  };
 }
 
 /**

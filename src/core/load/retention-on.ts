@@ -24,27 +24,32 @@ export interface Retention {
 /**
  * Follows cards to the date. A card that was last asked t days before it and waits w days for its next visit, where it
  * is recalled with chance p, is recalled with the chance of `recallAfter`; a card that is kept, as `recallOnceKept`
- * has it. Days of forgetting are dates, rest days included. Cost: dates × compartments for each day of introduction.
+ * has it. Days of forgetting are dates, rest days included. Cost: dates × compartments.
  */
-export function retentionOn(question: RetentionQuestion): Retention {
-  const { chart, recall, from, by } = question;
+export const retentionOn = (question: RetentionQuestion): Retention => retentionBy(question)(question.recall);
+
+/** The same for whatever chances of recall in compartments 1…K; the dates are laid out once. */
+export function retentionBy(question: Omit<RetentionQuestion, "recall">): (recall: readonly number[]) => Retention {
+  const { chart, from, by } = question;
   const span = Math.max(0, daysBetween(from, by));
   const table = timetableTo(question, span);
-  const follow = (compartment: number, first: number, seen: number): number =>
-    followCard({ recall, ...table }, compartment, first, seen);
-  const introducedOn = Float64Array.from({ length: span }, (_, i) => {
-    const at = table.boxDayOf[i] ?? -1;
-    return at < 0 ? 0 : follow(1, at + (table.waits[0]?.[at] ?? 1), i);
-  });
   const begin = table.from;
-  const ofWaiting = ({ compartment, due }: CardPlace): number => {
-    if (compartment > compartmentCount(chart)) return 0;
-    const first = Math.max(0, due - begin);
-    // When it was last asked is not known here: it is taken to have waited its compartment's period by its due day.
-    const period = chart.compartments[compartment - 1]?.period ?? 1;
-    return follow(compartment, first, (table.dateOf[first] ?? first) - period);
+  return (recall) => {
+    const rules = { recall, foot: footChances({ recall, ...table }), ...table };
+    const introducedOn = Float64Array.from({ length: span }, (_, i) => {
+      const at = table.boxDayOf[i] ?? -1;
+      return at < 0 ? 0 : Math.min(1, rules.foot[at] ?? 0);
+    });
+    const ofWaiting = ({ compartment, due }: CardPlace): number => {
+      if (compartment > compartmentCount(chart)) return 0;
+      const place = Math.max(0, due - begin);
+      // When it was last asked is not known here: it is taken to have waited its compartment's period by its due day.
+      const period = chart.compartments[compartment - 1]?.period ?? 1;
+      const seen = (table.dateOf[place] ?? place) - period;
+      return Math.min(1, climb(rules, { compartment, place, seen }));
+    };
+    return { introducedOn, ofWaiting };
   };
-  return { introducedOn, ofWaiting };
 }
 
 interface Table {
@@ -61,7 +66,7 @@ interface Table {
 }
 
 /** The table reaches past the date by the longest wait, so that every wait that spans the date is known. */
-function timetableTo(question: RetentionQuestion, span: number): Table {
+function timetableTo(question: Omit<RetentionQuestion, "recall">, span: number): Table {
   const { chart } = question;
   const longest = Math.max(...chart.compartments.map(({ period }) => period));
   // Rest days stretch a wait; a table that is a little short only bends the last wait to box days.
@@ -93,40 +98,45 @@ interface Rules extends Table {
   readonly recall: readonly number[];
 }
 
+/** Chance of recall at the end for a card that was sent to compartment 1 at each place of the table, the last first. */
+function footChances(rules: Rules): Float64Array {
+  const waits = rules.waits[0] ?? new Int32Array(0);
+  const foot = new Float64Array(waits.length);
+  for (let place = waits.length - 1; place >= 0; place--) {
+    const next = place + (waits[place] as number);
+    foot[place] = climb({ ...rules, foot }, { compartment: 1, place: next, seen: dateAt(rules, place) });
+  }
+  return foot;
+}
+
+/** A card that was last asked on date `seen` and is next visited at a place of the table. */
+interface Climber {
+  readonly compartment: number;
+  readonly place: number;
+  readonly seen: number;
+}
+
 /**
- * Chance of recall at the end for a card whose next visit is at place `first` of the table, in `compartment`, and that
- * was last seen on date `seen`. As in `cohorts.ts`, only a miss branches, always to the foot.
+ * Chance of recall at the end. As in `cohorts.ts`, only a miss branches, always to the foot, whose chances at later
+ * places are known already; the rest is one climb.
  */
-function followCard(rules: Rules, compartment: number, first: number, seen: number): number {
-  const { recall, waits, end, beyond } = rules;
-  const atFoot = new Float64Array(waits[0]?.length ?? 0);
+function climb(rules: Rules & { readonly foot: Float64Array }, card: Climber): number {
+  const { recall, waits, end, beyond, foot } = rules;
   let known = 0;
-  /** Whether the wait from date `asked` to a place passes the end, where the card is then recalled or not. */
-  const ends = (k: number, asked: number, place: number, chance: number): boolean => {
+  let chance = 1;
+  let { place, seen } = card;
+  for (let k = card.compartment; chance > 0; k++) {
+    const p = recall[k - 1] ?? 0;
     const next = dateAt(rules, place);
-    if (next < end) return false;
-    known += chance * recallAfter(recall[k - 1] ?? 0, Math.max(1, next - asked), end - asked);
-    return true;
-  };
-  const climb = (from: number, start: number, weight: number): void => {
-    let chance = weight;
-    let place = start;
-    for (let k = from; chance > 0; k++) {
-      const p = recall[k - 1] ?? 0;
-      const asked = dateAt(rules, place);
-      const foot = place + (waits[0]?.[place] ?? 1);
-      const missed = chance * (1 - p);
-      if (!ends(1, asked, foot, missed)) atFoot[foot] = (atFoot[foot] as number) + missed;
-      chance *= p;
-      if (k === recall.length) known += chance * recallAfter(p, beyond, end - asked);
-      if (k === recall.length) return;
-      place += waits[k]?.[place] ?? 1;
-      if (ends(k + 1, asked, place, chance)) return;
-    }
-  };
-  if (!ends(compartment, seen, first, 1)) climb(compartment, first, 1);
-  for (let place = first + 1; place < atFoot.length; place++) climb(1, place, atFoot[place] as number);
-  return Math.min(1, known);
+    // The wait passes the end, where the card is then recalled or not.
+    if (next >= end) return known + chance * recallAfter(p, Math.max(1, next - seen), end - seen);
+    known += chance * (1 - p) * (foot[place] ?? 0);
+    chance *= p;
+    seen = next;
+    if (k === recall.length) return known + chance * recallAfter(p, beyond, end - seen);
+    place += waits[k]?.[place] ?? 1;
+  }
+  return known;
 }
 
 /** Date of a place in the table; beyond its end box days count as dates. */

@@ -32,7 +32,10 @@ export const AffordPanel = memo(function AffordPanel({ view, draft, take }: Affo
   return (
     <section className="sheet" aria-labelledby="afford">
       <h2 id="afford">What can I afford?</h2>
-      <p className="hint">The most new cards a day that keep every day of the coming year within your time.</p>
+      <p className="hint">
+        The most new cards a day that keep every day of the coming year within your time. The days in 100 count chance
+        alone{draft.recall === null ? ", with recall in the middle of what your box has measured" : ""}.
+      </p>
       <Dial
         label="Minutes a day"
         value={minutes}

@@ -4,6 +4,7 @@ import type { PlanView } from "../../../app/views.ts";
 import { counted } from "../../words.ts";
 import { recallBy } from "../charts/by-chart.ts";
 import type { Draft } from "../use-draft.ts";
+import { paceWords } from "../year/year-words.ts";
 import { MissedDaysDial } from "./missed-days-dial.tsx";
 import { NewCardsDial, NewCardsMore } from "./new-cards-dial.tsx";
 import { RecallDial } from "./recall-dial.tsx";
@@ -42,6 +43,7 @@ export function MoreDials({ view, plan }: PlanDialsProps) {
   const { draft, change } = plan;
   return (
     <>
+      <p className="hint">{paceWords(view)}</p>
       <Fold summary="New cards by weekday, or until a date">
         <NewCardsMore schedule={draft.schedule} from={view.from} onChange={(schedule) => change({ schedule })} />
       </Fold>

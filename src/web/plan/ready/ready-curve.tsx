@@ -17,7 +17,7 @@ import {
   nearestChoice,
   numberY,
 } from "./curve-geometry.ts";
-import { CAUTION, choiceWords, readyWords, type Wish } from "./ready-words.ts";
+import { choiceWords, readyWords, type Wish } from "./ready-words.ts";
 
 const { left, right, head, foot } = CURVE_PLOT;
 const HEIGHT = CURVE_BASE + foot;
@@ -26,15 +26,17 @@ interface ReadyCurveProps {
   readonly plan: DeadlinePlan;
   readonly wish: Wish;
   readonly from: LocalDate;
+  /** Where the numbers come from. */
+  readonly caution: string;
 }
 
 /** The curve of a plan for a date, with what belongs to it. */
-export function ReadyCurve({ plan, wish, from }: ReadyCurveProps) {
+export function ReadyCurve({ plan, wish, from, caution }: ReadyCurveProps) {
   const { curve } = plan;
   const plot = useRef<HTMLDivElement>(null);
   const said = {
     title: `Cards recalled on ${yearDate(wish.by)} by the last day of new cards`,
-    description: [...readyWords(plan, wish), CAUTION].join(" "),
+    description: [...readyWords(plan, wish), caution].join(" "),
   };
   return (
     <figure className="ready-curve">

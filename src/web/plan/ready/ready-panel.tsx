@@ -6,12 +6,12 @@ import type { DeadlineChoice, DeadlinePlan } from "../../../core/load/deadline.t
 import type { NewCardSchedule } from "../../../core/load/new-cards.ts";
 import { Stepper } from "../../shell/stepper.tsx";
 import { counted, shortDate } from "../../words.ts";
-import { LEVELS, type PlanDraft } from "../plan-draft.ts";
+import { LEVELS, type PlanDraft, posteriorOf } from "../plan-draft.ts";
 import { useOpenQuestion } from "../use-open-question.ts";
 import { TaskState } from "../work/task-state.tsx";
 import { useAsked } from "../work/use-asked.ts";
 import { ReadyCurve } from "./ready-curve.tsx";
-import { CAUTION, gentleWords, readyWords, type Wish } from "./ready-words.ts";
+import { cautionWords, gentleWords, readyWords, type Wish } from "./ready-words.ts";
 
 /** What the panel begins with. */
 const FIRST = { days: 90, cards: 100, minutes: 30 } as const;
@@ -45,6 +45,7 @@ export const ReadyPanel = memo(function ReadyPanel({ view, draft, take }: ReadyP
   const asked = useAsked("deadline", question);
   const { answer, current } = asked;
   const wish = asked.task.answered ?? wanted;
+  const caution = cautionWords(Boolean(asked.task.answered?.posterior));
   return (
     <section className="sheet" aria-labelledby="ready">
       <h2 id="ready">Ready by a date</h2>
@@ -57,8 +58,8 @@ export const ReadyPanel = memo(function ReadyPanel({ view, draft, take }: ReadyP
       {answer && current && answer.best.last !== null ? (
         <>
           <TakeOver plan={answer} take={take} />
-          <p className="hint">{CAUTION}</p>
-          <ReadyCurve key={`${wish.by} ${wish.cards}`} plan={answer} wish={wish} from={view.from} />
+          <p className="hint">{caution}</p>
+          <ReadyCurve key={`${wish.by} ${wish.cards}`} plan={answer} wish={wish} from={view.from} caution={caution} />
         </>
       ) : null}
     </section>
@@ -73,11 +74,14 @@ function dateProblem(by: LocalDate, from: LocalDate): string | null {
 
 function useReadyQuestion(view: PlanView, draft: PlanDraft, wanted: Wanted | null) {
   const plan = useOpenQuestion(view, draft);
+  const { chart, recall } = draft;
+  const posterior = useMemo(() => posteriorOf(view, { chart, recall }), [view, chart, recall]);
   return useMemo(() => {
     if (!wanted) return null;
     const { by, cards, minutes } = wanted;
-    return { ...plan, by, cards, limit: { minutes, level: LEVEL, pace: view.pace }, quantiles: LEVELS };
-  }, [plan, wanted, view.pace]);
+    const limit = { minutes, level: LEVEL, pace: view.pace };
+    return { ...plan, posterior, by, cards, limit, quantiles: LEVELS };
+  }, [plan, posterior, wanted, view.pace]);
 }
 
 function ReadyFields(props: {

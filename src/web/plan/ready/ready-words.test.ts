@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { DeadlineChoice, DeadlinePlan } from "../../../core/load/deadline.ts";
-import { choiceWords, gentleWords, readyWords } from "./ready-words.ts";
+import { cautionWords, choiceWords, gentleWords, readyWords } from "./ready-words.ts";
 
 const BEST: DeadlineChoice = {
   each: 7,
@@ -48,4 +48,9 @@ test("a point of the curve is said in full", () => {
   expect(choiceWords(GENTLE)).toBe(
     "Last new cards on Thursday 21 January 2027, 4 cards a day: about 187 of the 200 are recalled, nine times in ten 181 to 193.",
   );
+});
+
+test("it is said what the range holds", () => {
+  expect(cautionWords(true)).toMatch(/The range holds chance and what is not yet known about your recall\.$/);
+  expect(cautionWords(false)).toMatch(/The range holds chance alone, as if recall were known\.$/);
 });

@@ -46,6 +46,8 @@ export const choiceWords = (choice: DeadlineChoice): string =>
     ? "No new cards."
     : `Last new cards on ${longDate(choice.last)} ${choice.last.slice(0, 4)}, ${counted(choice.each, "card")} a day: ${recalledWords(choice)}.`;
 
-/** Where the number recalled comes from. */
-export const CAUTION =
-  "How many are recalled on the date is an estimate: it takes recall at the box's visits and lets it fall between and after them along a power curve of forgetting, fitted to published experiments.";
+/** Where the number recalled comes from, and what its range holds: whether recall is `uncertain`, or taken as known. */
+export const cautionWords = (uncertain: boolean): string =>
+  `How many are recalled on the date is an estimate: it takes recall at the box's visits and lets it fall between and after them along a power curve of forgetting, fitted to published experiments. The range holds ${
+    uncertain ? "chance and what is not yet known about your recall" : "chance alone, as if recall were known"
+  }.`;

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import type { PlanDay } from "../../../core/load/plan-load.ts";
-import { comparedWords, dayWords, meanWords, worstWords } from "./year-words.ts";
+import { comparedWords, dayWords, meanWords, paceWords, worstWords } from "./year-words.ts";
 
 const dayOf = (date: string, cards: number, change: Partial<PlanDay> = {}): PlanDay => ({
   date,
@@ -55,4 +55,12 @@ test("two plans are compared by their mean sitting", () => {
     "On average a sitting takes about 6 minutes less than in the pinned plan.",
   );
   expect(comparedWords(YEAR, YEAR, "cards")).toMatch(/as much as/);
+});
+
+test("what the minutes are reckoned with is said, and whether it was measured", () => {
+  const pace = { recalled: 8, missed: 20, fresh: 45 };
+  expect(paceWords({ pace, paceMeasured: false })).toBe(
+    "Minutes count 8 seconds for a card recalled, 20 for one missed and asked again, 45 for a new one: as is common, until your own sittings are measured.",
+  );
+  expect(paceWords({ pace, paceMeasured: true })).toMatch(/as your own sittings usually take\.$/);
 });

@@ -1,4 +1,5 @@
 // A plain sentence for every number of the year's load.
+import type { PlanView } from "../../../app/views.ts";
 import type { PlanDay } from "../../../core/load/plan-load.ts";
 import { about, count, counted, longDate, minuteWords, yearDate } from "../../words.ts";
 import type { LoadUnit } from "../work/mix-worker.ts";
@@ -58,6 +59,15 @@ export const bandMeaning = (sets: number): string =>
   sets > 0
     ? "Nine days in ten lie within the band. It shows chance, and what is not yet known about your recall."
     : "Nine days in ten lie within the band. It shows chance alone, as if recall were known exactly.";
+
+/** What the minutes are reckoned with: "Minutes count 8 seconds for a card recalled, …". */
+export function paceWords({ pace, paceMeasured }: Pick<PlanView, "pace" | "paceMeasured">): string {
+  const seconds = [pace.recalled, pace.missed, pace.fresh].map((one) => count(one));
+  const source = paceMeasured
+    ? "as your own sittings usually take"
+    : "as is common, until your own sittings are measured";
+  return `Minutes count ${seconds[0]} seconds for a card recalled, ${seconds[1]} for one missed and asked again, ${seconds[2]} for a new one: ${source}.`;
+}
 
 /** The first and last date of a year. */
 export const spanWords = (days: readonly PlanDay[]): string =>
