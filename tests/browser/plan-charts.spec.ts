@@ -1,9 +1,9 @@
 // Charts on the Plan page: compared, designed, searched for, given to the box and taken back; and the calendar file.
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Locator, type Page, test } from "@playwright/test";
 import type { DrawerView } from "../../src/app/views.ts";
 import { chartChoice, openCharts, part } from "../support/charts-page.ts";
 import { api, longhold, type ServerProcess, serve } from "../support/program.ts";
@@ -42,6 +42,12 @@ test("every figure of a chart stands in a sentence, and each chart is drawn", as
   await expect(page.getByRole("img", { name: /^Plain chart\. From \d+ to [\d,]+ cards a day/ })).toBeVisible();
 });
 
+async function savedFrom(part: Locator, button: string): Promise<string> {
+  const download = part.page().waitForEvent("download");
+  await part.getByRole("button", { name: button }).click();
+  return readFileSync(await (await download).path(), "utf8");
+}
+
 test("a chart is laid out day by day only when that is opened", async ({ page }) => {
   await openCharts(page, server.url);
   const days = page.getByRole("region", { name: "Your chart, day by day" });
@@ -50,6 +56,11 @@ test("a chart is laid out day by day only when that is opened", async ({ page })
   await expect(days.getByRole("table").nth(1).getByRole("row")).toHaveCount(65);
   // Compartment 1 is visited every day, so no day is without it.
   await expect(days.getByRole("row").filter({ hasText: "none" })).toHaveCount(0);
+  const own = part(page, "sideBySide")
+    .getByRole("listitem")
+    .filter({ has: page.getByRole("radio", { name: "Your chart" }) });
+  expect((await savedFrom(own, "Save as CSV")).trimEnd().split("\r\n")).toHaveLength(65);
+  expect(await savedFrom(own, "Save as SVG")).toContain(">Your chart. From ");
 });
 
 test("a chart is designed, said to be the best, and planned with", async ({ page }) => {
@@ -154,6 +165,10 @@ test("the box changes its chart, keeps every card, and takes it back", async ({ 
   await expect(change.getByText(/take these out: 5·1 to 5·2, 6·1 to 6·4, 7·1 to 7·8/)).toBeVisible();
   await change.getByText("The 60 days in figures").click();
   await expect(change.getByRole("table").getByRole("row")).toHaveCount(61);
+  const pair = await savedFrom(change, "Save as SVG");
+  expect(pair.match(/<svg /g)).toHaveLength(3);
+  expect(pair).toMatch(/>As it is: up to \d+ cards a day.*>With the new chart: up to \d+ cards a day/s);
+  expect((await savedFrom(change, "Save as CSV")).trimEnd().split("\r\n")).toHaveLength(61);
   await change.getByRole("button", { name: "Use this chart for my box" }).click();
   await page.getByRole("dialog").getByRole("button", { name: "Leave it" }).click();
   await expect(change).toBeVisible();

@@ -12,6 +12,7 @@ import { affordablePace } from "../../src/core/load/affordable-pace.ts";
 import { datedDays } from "../../src/core/load/dated-days.ts";
 import { planDeadline } from "../../src/core/load/deadline.ts";
 import { type PlanDay, planLoad, toBoxDays } from "../../src/core/load/plan-load.ts";
+import { recallBy } from "../../src/web/plan/charts/by-chart.ts";
 import { draftOf, type PlanDraft, posteriorOf, questionOf } from "../../src/web/plan/plan-draft.ts";
 import { readyWords } from "../../src/web/plan/ready/ready-words.ts";
 import { dayWords, meanWords, worstWords } from "../../src/web/plan/year/year-words.ts";
@@ -221,9 +222,42 @@ test("ready by a date is what the core finds, with its curve, and it can be plan
     );
     await panel.getByRole("button", { name: new RegExp(`^Plan with ${found.best.each} a day until`) }).click();
     await expect(slider(page, "New cards a day")).toHaveValue(String(found.best.each));
-    await page.getByText("New cards by weekday, or until a date").click();
+    await page.getByText("New cards by weekday, until a date, or day by day").click();
     await expect(page.getByLabel("Last day for new cards")).toHaveValue(found.best.last ?? "");
     await expect(page.getByText("Your box has one number for every day, so this stays a plan.")).toBeVisible();
+  }));
+
+test("new cards day by day and recall by compartment are planned with, and left again", ({ browser }) =>
+  withPlan(browser, {}, async (page) => {
+    await chanceAlone(page);
+    const view = await planView();
+    await page.getByText("New cards by weekday, until a date, or day by day").click();
+    const list = page.getByLabel("A number for each practice day from now on");
+    await list.fill("30, 30, many");
+    await expect(page.getByText("Write up to 366 whole numbers")).toBeVisible();
+    await list.fill("30, 30, 0, 25");
+    const schedule = { kind: "list", each: [30, 30, 0, 25] } as const;
+    const load = loadOf(view, { schedule });
+    await expect(lead(page)).toHaveText(`${worstWords(load, "cards")} ${meanWords(load)}`);
+    await expect(
+      page.getByText("85 new cards on the next 4 practice days, day by day; none after that."),
+    ).toBeVisible();
+    await page.getByText("Recall by compartment").click();
+    await page.getByLabel("A different recall in each compartment").check();
+    const first = page.getByRole("spinbutton", { name: "Compartment 1", exact: true });
+    await first.fill("60");
+    const others = recallBy(view, null, draftOf(view).chart).slice(1);
+    const recall = [0.6, ...others.map((chance) => Math.round(100 * chance) / 100)];
+    const lower = loadOf(view, { schedule, recall });
+    await expect(lead(page)).toHaveText(`${worstWords(lower, "cards")} ${meanWords(lower)}`);
+    await expect(page.getByText("Recall is planned by compartment;")).toBeVisible();
+    await page.getByLabel("A different recall in each compartment").uncheck();
+    await expect(slider(page, "Recalled at a visit, of 100 cards")).toBeVisible();
+    await page.getByRole("button", { name: "30 new cards every day instead" }).click();
+    await expect(slider(page, "New cards a day")).toHaveValue("30");
+    await expect(list).toHaveValue("");
+    await page.getByRole("button", { name: "Back to my box" }).click();
+    await expect(page.getByText("This is your box as it stands.")).toBeVisible();
   }));
 
 test("a new pace is saved and undone", ({ browser }) =>
@@ -326,7 +360,7 @@ test("the band widens once what is not known about recall is mixed in, and says 
 
 /** Opens whatever is folded away. */
 async function unfold(page: Page): Promise<void> {
-  for (const summary of ["New cards by weekday, or until a date", "What if I miss some days?"])
+  for (const summary of ["New cards by weekday, until a date, or day by day", "What if I miss some days?"])
     await page.getByText(summary).click();
   for (const table of await page.getByText("The same as a table").all()) await table.click();
   await page.getByRole("button", { name: "Pin this to compare" }).click();

@@ -19,12 +19,21 @@ export const REACHES = [-1.644854, 1.644854] as const;
 /** Dates that the page looks ahead: a year. */
 export const YEAR = 365;
 
+/**
+ * Chance of recall in every compartment, or in compartment 1, 2 …, of which the last holds for all beyond; null: what
+ * the box has measured, uncertain as that is.
+ */
+export type PlannedRecall = number | readonly number[] | null;
+
+/** The chance of recall that is planned in compartment k, from 1 on. */
+export const recallIn = (planned: number | readonly number[], k: number): number =>
+  typeof planned === "number" ? planned : (planned[k - 1] ?? planned.at(-1) ?? 0);
+
 /** A plan that is being made. */
 export interface PlanDraft {
   readonly chart: Chart;
   readonly schedule: NewCardSchedule;
-  /** Chance of recall in every compartment; null: what the box has measured, uncertain as that is. */
-  readonly recall: number | null;
+  readonly recall: PlannedRecall;
   readonly restWeekdays: readonly number[];
   readonly restDates: readonly DateRange[];
   readonly policy: MissedDayPolicy;
@@ -66,7 +75,7 @@ export function questionOf(view: PlanView, draft: PlanDraft): PlanQuestion {
   return {
     ...boxByChart({ chart: view.box?.chart ?? chart, waiting, calendar, last, from }, chart),
     schedule,
-    recall: posterior?.map(betaMean) ?? chart.compartments.map(() => recall ?? 0),
+    recall: posterior?.map(betaMean) ?? chart.compartments.map((_, i) => recallIn(recall ?? 0, i + 1)),
     dates: YEAR,
     missed,
     stock: stockEnds ? view.stock : null,

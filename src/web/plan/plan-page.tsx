@@ -118,7 +118,8 @@ function useTake({ draft, change }: Draft): (schedule: NewCardSchedule) => void 
 function labelOf(draft: PlanDraft, differs: Draft["differs"]): string {
   const { schedule, recall, policy } = draft;
   const words = [scheduleWords(schedule)];
-  if (recall !== null) words.push(`${Math.round(100 * recall)} of 100 recalled`);
+  if (typeof recall === "number") words.push(`${Math.round(100 * recall)} of 100 recalled`);
+  else if (recall !== null) words.push("recall by compartment");
   if (differs.has("chart")) words.push("another chart");
   if (differs.has("restDates") || differs.has("restWeekdays")) words.push("other rest days");
   if (draft.missed.length > 0) words.push(policy === "chart-waits" ? "the chart waits" : "the chart goes on");

@@ -10,6 +10,12 @@ describe("recall by another chart", () => {
     expect(recallBy(planOfBox(), 0.8, TRIPLING)).toEqual([0.8, 0.8, 0.8, 0.8, 0.8]);
   });
 
+  it("is planned by compartment, where the last number holds for all beyond", () => {
+    expect(recallBy(planOfBox(), [0.7, 0.8, 0.9], TRIPLING)).toEqual([0.7, 0.8, 0.9, 0.9, 0.9]);
+    expect(recallBy(planOfBox(), [0.7, 0.8, 0.9, 0.6, 0.5, 0.4], TRIPLING)).toEqual([0.7, 0.8, 0.9, 0.6, 0.5]);
+    expect(overallRecall(planOfBox(), [0.5, 0.75, 1])).toBe(0.75);
+  });
+
   it("is what was measured in the box's own compartments", () => {
     const view = planOfBox(LEVELLED_CHART, { visits: [{ compartment: 3, recalled: 30, missed: 20 }] });
     // The prior counts for nine recalls and a miss: (9 + 30) / (10 + 50).

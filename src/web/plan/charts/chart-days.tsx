@@ -1,5 +1,6 @@
 // A chart as tables: how long cards wait in each compartment, and what is visited on each day.
 import { type Chart, type ChartCompartment, cycleLength, step, visitsOn } from "../../../core/chart/chart.ts";
+import { visitLabel } from "../../../core/chart/visit-label.ts";
 import { count, counted } from "../../words.ts";
 
 /** Longest cycle in days that is written out. */
@@ -84,8 +85,6 @@ function Days({ chart, byDay, cycle }: ChartDaysProps & { readonly cycle: number
 }
 
 function visitedWords(chart: Chart, day: number): string {
-  const visits = visitsOn(chart, day).map(({ compartment, bundle }) =>
-    (chart.compartments[compartment - 1]?.bundles ?? 1) > 1 ? `${compartment}·${bundle}` : `${compartment}`,
-  );
+  const visits = visitsOn(chart, day).map((visit) => visitLabel(chart, visit));
   return visits.length > 0 ? visits.join(", ") : "none";
 }

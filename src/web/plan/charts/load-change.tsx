@@ -1,5 +1,8 @@
 // The load of the coming dates, by the chart as it is and by the new one.
+import { useRef } from "react";
 import { count, counted, shortDate } from "../../words.ts";
+import { csvText } from "../plots/csv-text.ts";
+import { SavePlot } from "../plots/save-plot.tsx";
 import { loadWords } from "./change-words.ts";
 import { type LoadOfDate, meanLoad } from "./chart-change.ts";
 import { Opened } from "./opened.tsx";
@@ -8,17 +11,42 @@ import { Skyline } from "./skyline.tsx";
 /** Two skylines to one scale, a sentence, and the figures behind them. */
 export function LoadChange({ days }: { readonly days: readonly LoadOfDate[] }) {
   const most = Math.max(1, ...days.flatMap(({ before, after }) => [before, after]));
+  const pair = useRef<HTMLDivElement>(null);
+  const first = days[0]?.date ?? "";
   return (
     <div className="load-change">
-      <div className="load-pair">
+      <div className="load-pair" ref={pair}>
         <LoadFigure name="As it is" days={days} when="before" most={most} />
         <LoadFigure name="With the new chart" days={days} when="after" most={most} />
       </div>
       <p>{loadWords(days)}</p>
-      <Opened summary={`The ${days.length} days in figures`}>{() => <LoadTable days={days} />}</Opened>
+      <Opened summary={`The ${days.length} days in figures`}>
+        {() => (
+          <>
+            <LoadTable days={days} />
+            <div className="row">
+              <SavePlot
+                plot={pair}
+                name={`change-of-chart-${first}`}
+                said={{
+                  title: `The load before and after a change of chart, from ${first}`,
+                  description: loadWords(days),
+                }}
+                csv={() => changeCsv(days)}
+              />
+            </div>
+          </>
+        )}
+      </Opened>
     </div>
   );
 }
+
+const changeCsv = (days: readonly LoadOfDate[]): string =>
+  csvText(
+    ["date", "kind", "cards_before", "cards_after"],
+    days.map(({ date, sits, before, after }) => [date, sits ? "sitting" : "none", before, after]),
+  );
 
 interface LoadFigureProps {
   readonly name: string;

@@ -66,6 +66,8 @@ export function SideBySide({ view, draft, charts, choose, putAway }: SideBySideP
 }
 
 const recallSentence = ({ recall }: PlanDraft, box: boolean): string => {
+  if (recall !== null && typeof recall !== "number")
+    return "Recall is planned by compartment; the last number holds for all compartments beyond.";
   if (recall !== null) return `Recall is taken to be ${Math.round(recall * 100)}\u00a0% in every compartment.`;
   return box
     ? "Recall is what your box has measured; a chart with other waits has it from the compartments nearest to them."

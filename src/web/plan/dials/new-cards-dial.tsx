@@ -1,10 +1,21 @@
-// How many new cards come when: one number a day, or one for each weekday, and until which date.
+// How many new cards come when: one number a day, one for each weekday, until which date, or a list.
+import { useId, useState } from "react";
 import type { LocalDate } from "../../../core/calendar/local-date.ts";
 import type { NewCardSchedule } from "../../../core/load/new-cards.ts";
 import { Stepper } from "../../shell/stepper.tsx";
-import { counted, WEEKDAYS } from "../../words.ts";
+import { capital, counted, WEEKDAYS } from "../../words.ts";
 import { Dial } from "./dial.tsx";
-import { byWeekday, eachDay, eachWeekday, lastDateOf, steadily, until } from "./schedule.ts";
+import {
+  byWeekday,
+  eachDay,
+  eachWeekday,
+  LIST,
+  lastDateOf,
+  scheduleWords,
+  steadily,
+  typedList,
+  until,
+} from "./schedule.ts";
 
 /** The end of the slider, and the most that a box takes. */
 const MOST = { drawn: 50, typed: 1000 } as const;
@@ -17,6 +28,7 @@ interface NewCardsProps {
 /** The dial of new cards. */
 export function NewCardsDial({ schedule, onChange }: NewCardsProps) {
   if (schedule.kind === "weekdays") return <WeekdaySteppers schedule={schedule} onChange={onChange} />;
+  if (schedule.kind === "list") return <ListInstead schedule={schedule} onChange={onChange} />;
   return (
     <Dial
       label="New cards a day"
@@ -49,6 +61,56 @@ function WeekdaySteppers({ schedule, onChange }: NewCardsProps) {
   );
 }
 
+function ListInstead({ schedule, onChange }: NewCardsProps) {
+  const each = eachDay(schedule);
+  return (
+    <>
+      <p className="dial-name">New cards a day</p>
+      <p className="dial-note">
+        <span>{capital(scheduleWords(schedule))}; none after that.</span>{" "}
+        <button type="button" className="quiet" onClick={() => onChange(steadily(schedule, each))}>
+          {counted(each, "new card")} every day instead
+        </button>
+      </p>
+    </>
+  );
+}
+
+/** The list as it is typed: taken once it can be read, and left as it stands while it cannot. */
+function ListField({ schedule, onChange }: NewCardsProps) {
+  const id = useId();
+  const own = schedule.kind === "list" ? schedule.each.join(", ") : "";
+  const [typed, setTyped] = useState<string | null>(null);
+  const text = typed ?? own;
+  const wrong = text.trim() !== "" && typedList(text) === null;
+  const type = (next: string): void => {
+    setTyped(next);
+    const list = typedList(next);
+    if (list) onChange(list);
+    else if (next.trim() === "" && schedule.kind === "list") onChange(steadily(schedule, eachDay(schedule)));
+  };
+  return (
+    <div className="field list-field">
+      <label htmlFor={id}>A number for each practice day from now on (none after the last)</label>
+      <input
+        id={id}
+        type="text"
+        value={text}
+        placeholder="20, 20, 15, 0, 10"
+        aria-invalid={wrong}
+        aria-describedby={`${id}-about`}
+        onChange={(event) => type(event.target.value)}
+        onBlur={() => (wrong ? null : setTyped(null))}
+      />
+      <p id={`${id}-about`} className={wrong ? "field-problem" : "hint"} role={wrong ? "alert" : undefined}>
+        {wrong
+          ? `Write up to ${LIST.days} whole numbers from 0 to ${counted(LIST.cards, "card")}, with commas between.`
+          : "For a course that has its own pace. Left empty, every day has the same number."}
+      </p>
+    </div>
+  );
+}
+
 /** What else can be said about the new cards. */
 export function NewCardsMore(props: NewCardsProps & { readonly from: LocalDate }) {
   const { schedule, onChange, from } = props;
@@ -75,6 +137,7 @@ export function NewCardsMore(props: NewCardsProps & { readonly from: LocalDate }
           onChange={(event) => onChange(until(schedule, event.target.value || null))}
         />
       </label>
+      <ListField schedule={schedule} onChange={onChange} />
     </div>
   );
 }

@@ -7,7 +7,7 @@ import type { Draft } from "../use-draft.ts";
 import { paceWords } from "../year/year-words.ts";
 import { MissedDaysDial } from "./missed-days-dial.tsx";
 import { NewCardsDial, NewCardsMore } from "./new-cards-dial.tsx";
-import { RecallDial } from "./recall-dial.tsx";
+import { RecallDial, RecallMore } from "./recall-dial.tsx";
 import { SaveRow } from "./save-row.tsx";
 
 interface PlanDialsProps {
@@ -44,8 +44,15 @@ export function MoreDials({ view, plan }: PlanDialsProps) {
   return (
     <>
       <p className="hint">{paceWords(view)}</p>
-      <Fold summary="New cards by weekday, or until a date">
+      <Fold summary="New cards by weekday, until a date, or day by day">
         <NewCardsMore schedule={draft.schedule} from={view.from} onChange={(schedule) => change({ schedule })} />
+      </Fold>
+      <Fold summary="Recall by compartment" open={typeof draft.recall === "object" && draft.recall !== null}>
+        <RecallMore
+          recall={draft.recall}
+          measured={recallBy(view, null, draft.chart)}
+          onChange={(recall) => change({ recall })}
+        />
       </Fold>
       <Fold summary="What if I miss some days?" open={draft.missed.length > 0}>
         <MissedDaysDial view={view} draft={draft} change={change} />

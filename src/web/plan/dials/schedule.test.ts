@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { byWeekday, eachDay, eachWeekday, lastDateOf, scheduleWords, steadily, until } from "./schedule.ts";
+import { byWeekday, eachDay, eachWeekday, lastDateOf, scheduleWords, steadily, typedList, until } from "./schedule.ts";
 
 const STEADY = { kind: "steady", each: 12 } as const;
 const WEEK = [10, 10, 10, 10, 10, 3, 0];
@@ -27,4 +27,13 @@ test("a schedule is said in words", () => {
   expect(scheduleWords(until(STEADY, "2027-03-03"))).toBe("12 new cards a day until 3 March 2027");
   expect(scheduleWords(steadily(STEADY, 1))).toBe("1 new card a day");
   expect(scheduleWords(byWeekday(STEADY, WEEK))).toBe("about 8 new cards a day, by weekday");
+});
+
+test("a list is read as it is typed, or not at all", () => {
+  expect(typedList("20, 20;15\n0")).toEqual({ kind: "list", each: [20, 20, 15, 0] });
+  for (const text of ["", " , ", "20, many", "1.5", "-3", "1001", Array(367).fill("1").join(" ")])
+    expect(typedList(text)).toBeNull();
+  expect(scheduleWords({ kind: "list", each: [20, 20, 15] })).toBe(
+    "55 new cards on the next 3 practice days, day by day",
+  );
 });

@@ -46,8 +46,22 @@ export function until(schedule: NewCardSchedule, date: LocalDate | null): NewCar
   return kind === "steady" ? { kind, each: each as number, ...end } : { kind, each: each as readonly number[], ...end };
 }
 
+/** Longest list that is read, and the most new cards a day. */
+export const LIST = { days: 366, cards: 1_000 } as const;
+
+/** A list as it is typed, "20, 20, 15"; null if it is none. */
+export function typedList(text: string): NewCardSchedule | null {
+  const each = text.split(/[\s,;]+/).filter((part) => part !== "");
+  const good = each.every((part) => /^\d{1,4}$/.test(part) && Number(part) <= LIST.cards);
+  return good && each.length > 0 && each.length <= LIST.days ? { kind: "list", each: each.map(Number) } : null;
+}
+
 /** "12 new cards a day until 3 March 2027". */
 export function scheduleWords(schedule: NewCardSchedule): string {
+  if (schedule.kind === "list") {
+    const all = schedule.each.reduce((sum, one) => sum + one, 0);
+    return `${counted(all, "new card")} on the next ${counted(schedule.each.length, "practice day")}, day by day`;
+  }
   const last = lastDateOf(schedule);
   const pace = counted(eachDay(schedule), "new card");
   const words = schedule.kind === "weekdays" ? `about ${pace} a day, by weekday` : `${pace} a day`;

@@ -4,7 +4,7 @@ import { BusyButton } from "../../shell/busy-button.tsx";
 import { drawingFile, type Said } from "./drawing-file.ts";
 import { saveFile } from "./save-file.ts";
 
-/** Buttons to save the drawing within `plot`, and its figures, under `name`. */
+/** Buttons to save the drawings within `plot`, and their figures, under `name`. */
 export function SavePlot(props: {
   readonly plot: RefObject<HTMLElement | null>;
   readonly name: string;
@@ -15,8 +15,8 @@ export function SavePlot(props: {
 }) {
   const { plot, name, said, csv, busy = false } = props;
   const saveDrawing = (): void => {
-    const drawing = plot.current?.querySelector<SVGSVGElement>("svg");
-    if (drawing) saveFile(`${name}.svg`, "image/svg+xml", drawingFile(drawing, said));
+    const drawings = [...(plot.current?.querySelectorAll<SVGSVGElement>("svg") ?? [])];
+    if (drawings.length > 0) saveFile(`${name}.svg`, "image/svg+xml", drawingFile(drawings, said));
   };
   return (
     <>
