@@ -6,29 +6,17 @@
 // widest spread, the standard error of the 95 % quantile is a quarter of a card, so that it is right to the card about
 // 19 times in 20. With a level a, density f at the quantile and N boxes that error is √(a (1 − a) / N) / f; f is close
 // to the normal density, φ(1.645) / sd. A sample of boxes is timed and the time scaled to N.
-import { arrival, type Chart, compartmentCount } from "../src/core/chart/chart.ts";
 import { plainChart } from "../src/core/chart/make-chart.ts";
 import { steadyLoad } from "../src/core/chart/steady-load.ts";
 import { walkCohorts } from "../src/core/load/cohorts.ts";
 import { REVIEWS, sumOf } from "../src/core/load/distribution.ts";
 import { drawsOn, exactLoad } from "../src/core/load/exact-load.ts";
-import { samplePiles } from "../tests/support/sampled-piles.ts";
 import { sumOfBinomials } from "./convolved-sum.ts";
+import { boxesNeeded, type Case, cardByCard, introduced, quickest, RECALL, timePerBox } from "./load-alternatives.ts";
 
-const RECALL = 0.9;
 const RUNS = 7;
 
-interface Case {
-  readonly cards: number;
-  readonly days: number;
-  readonly compartments: number;
-}
-
 const CASE: Case = { cards: 10_000, days: 365, compartments: 7 };
-
-/** Cards of a case introduced on day 0, 1, 2 …: as evenly as whole cards allow. */
-const introduced = ({ cards, days }: Case, i: number): number =>
-  Math.floor(((i + 1) * cards) / days) - Math.floor((i * cards) / days);
 
 const questionOf = (one: Case) => ({
   chart: plainChart(one.compartments),
@@ -40,103 +28,27 @@ const questionOf = (one: Case) => ({
   quantiles: [0.05, 0.95],
 });
 
-/** Milliseconds of the quickest of some runs: what the work costs when nothing else has the machine. */
-function quickest(work: () => unknown, runs = RUNS): number {
-  let best = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < runs; i++) {
-    const begun = performance.now();
-    work();
-    best = Math.min(best, performance.now() - begun);
-  }
-  return best;
-}
-
-/** Chances of being asked on each day for one card, by the distribution over compartment and due day. */
-function walkOne(chart: Chart, introducedOn: number, days: number): Float64Array {
-  const top = compartmentCount(chart);
-  const asked = new Float64Array(days + 1);
-  const due = Array.from({ length: top + 1 }, () => new Float64Array(days + 1));
-  const put = (k: number, day: number, chance: number): void => {
-    const at = due[k];
-    if (at && day <= days) at[day] = (at[day] ?? 0) + chance;
-  };
-  put(1, arrival(chart, 1, introducedOn).due, 1);
-  for (let day = introducedOn + 1; day <= days; day++) {
-    for (let k = top; k >= 1; k--) {
-      const chance = due[k]?.[day] ?? 0;
-      if (chance === 0) continue;
-      asked[day] = (asked[day] ?? 0) + chance;
-      put(1, arrival(chart, 1, day).due, chance * (1 - RECALL));
-      if (k < top) put(k + 1, arrival(chart, k + 1, day).due, chance * RECALL);
-    }
-  }
-  return asked;
-}
-
-/** Chances of each count on one day, one card after the other, none told apart as exchangeable. */
-function addCards(chances: readonly number[]): Float64Array {
-  const pmf = new Float64Array(chances.length + 1);
-  pmf[0] = 1;
-  chances.forEach((q, cards) => {
-    for (let i = cards + 1; i > 0; i--) pmf[i] = (pmf[i] ?? 0) * (1 - q) + (pmf[i - 1] ?? 0) * q;
-    pmf[0] = (pmf[0] ?? 0) * (1 - q);
-  });
-  return pmf;
-}
-
-function reached(pmf: Float64Array, level: number): number {
-  let sum = 0;
-  return pmf.findIndex((chance) => {
-    sum += chance;
-    return sum >= level;
-  });
-}
-
+/** Of how many days one has its card-by-card sum timed. */
 const EVERY = 14;
-
-/** Card by card: each card's walk is timed, and each fourteenth day's sum, whose time is scaled to all days. */
-function cardByCard(one: Case): { walking: number; adding: number; q95: Map<number, number> } {
-  const chart = plainChart(one.compartments);
-  let begun = performance.now();
-  const walks: Float64Array[] = [];
-  for (let i = 0; i < one.days; i++)
-    for (let card = 0; card < introduced(one, i); card++) walks.push(walkOne(chart, i + 1, one.days));
-  const walking = performance.now() - begun;
-  begun = performance.now();
-  const q95 = new Map<number, number>();
-  for (let day = EVERY; day <= one.days; day += EVERY) {
-    const chances = walks.map((asked) => asked[day] ?? 0).filter((chance) => chance > 0);
-    q95.set(day, reached(addCards(chances), 0.95));
-  }
-  return { walking, adding: ((performance.now() - begun) * one.days) / Math.floor(one.days / EVERY), q95 };
-}
 
 const ms = (time: number): string => (time >= 10_000 ? `${(time / 1000).toFixed(1)} s` : `${time.toFixed(1)} ms`);
 
 const exact = exactLoad(questionOf(CASE));
-const exactTime = quickest(() => exactLoad(questionOf(CASE)));
+const exactTime = quickest(() => exactLoad(questionOf(CASE)), RUNS);
 const widest = Math.max(...exact.map(({ reviews }) => reviews.sd));
 console.log(`${CASE.cards} cards over ${CASE.days} days, ${CASE.compartments} compartments, recall ${RECALL}`);
 console.log(`exact load: ${ms(exactTime)} (quickest of ${RUNS})`);
 
 const BOXES = 400;
-const DENSITY = Math.exp(-(1.644854 ** 2) / 2) / Math.sqrt(2 * Math.PI);
-const needed = Math.ceil((0.05 * 0.95 * (widest / DENSITY) ** 2) / 0.25 ** 2);
-const sample = {
-  boxes: BOXES,
-  days: CASE.days,
-  newPerDay: Math.round(CASE.cards / CASE.days),
-  recall: RECALL,
-  seed: 7,
-};
-const perBox = quickest(() => samplePiles(sample), 3) / BOXES;
+const needed = boxesNeeded(widest);
+const perBox = timePerBox(CASE, BOXES);
 const simulated = perBox * needed;
 console.log(`simulation: ${perBox.toFixed(3)} ms a box (${BOXES} boxes timed); widest sd ${widest.toFixed(2)} cards`);
 console.log(
   `  ${needed} boxes for a 95 % quantile right to the card: ${ms(simulated)}, ${(simulated / exactTime).toFixed(0)} times the exact load`,
 );
 
-const single = cardByCard(CASE);
+const single = cardByCard(CASE, EVERY);
 const wrong = [...single.q95].filter(([day, count]) => exact[day - 1]?.reviews.quantiles[1] !== count);
 const singleTime = single.walking + single.adding;
 console.log(`card by card: walks ${ms(single.walking)}, sums ${ms(single.adding)} (every ${EVERY}th day timed)`);
@@ -149,30 +61,52 @@ const perDay = Array.from({ length: CASE.days }, (_, i) => drawsOn(cohorts, i + 
 const counts = perDay.map((draws) =>
   draws.map(({ count, recalled, missed }) => ({ count, chance: recalled + missed })),
 );
-const inverted = quickest(() => perDay.map((draws) => sumOf(draws, REVIEWS)));
-const convolved = quickest(() => counts.map(sumOfBinomials));
+const inverted = quickest(() => perDay.map((draws) => sumOf(draws, REVIEWS)), RUNS);
+const convolved = quickest(() => counts.map(sumOfBinomials), RUNS);
 console.log(
   `the ${CASE.days} distributions alone: ${ms(inverted)}; by convolution ${ms(convolved)}, ${(convolved / inverted).toFixed(1)} times`,
 );
 
-console.log("\n  cards   days   K   exact load   long run");
-const GROWTH: readonly Partial<Case>[] = [
-  { cards: 1_000 },
-  { cards: 10_000 },
-  { cards: 100_000 },
-  { days: 91, cards: 2_493 },
-  { days: 730, cards: 20_000 },
-  { days: 1_460, cards: 40_000 },
-  { compartments: 3 },
-  { compartments: 5 },
-  { compartments: 10 },
-  { compartments: 12 },
+/** Of a case in the table: how many boxes are sampled, and which of its days and cards are timed card by card. */
+interface Row {
+  readonly change: Partial<Case>;
+  readonly boxes: number;
+  readonly dayStep: number;
+  readonly cardStep: number;
+}
+
+const row = (change: Partial<Case>, boxes = 200, dayStep = 73, cardStep = 10): Row => ({
+  change,
+  boxes,
+  dayStep,
+  cardStep,
+});
+
+const GROWTH: readonly Row[] = [
+  row({ cards: 1_000 }, 1_000, 14, 1),
+  row({}),
+  row({ cards: 100_000 }, 20, 180, 100),
+  row({ days: 91, cards: 2_493 }, 1_000, 13),
+  row({ days: 730, cards: 20_000 }, 100, 146),
+  row({ days: 1_460, cards: 40_000 }, 50, 292),
+  row({ compartments: 3 }),
+  row({ compartments: 5 }),
+  row({ compartments: 10 }),
+  row({ compartments: 12 }),
 ];
-for (const change of GROWTH) {
+
+console.log("\nalternatives scaled from a part; in brackets: against the exact load");
+console.log("  cards   days   K   exact load   long run            sampling        card by card");
+for (const { change, boxes, dayStep, cardStep } of GROWTH) {
   const one = { ...CASE, ...change };
   const question = questionOf(one);
   const load = quickest(() => exactLoad(question), 3);
   const settled = quickest(() => steadyLoad(question.chart, question.recall), 3);
+  const spread = Math.max(...exactLoad({ ...question, quantiles: [] }).map(({ reviews }) => reviews.sd));
+  const sampling = timePerBox(one, boxes) * boxesNeeded(spread);
+  const { walking, adding } = cardByCard(one, dayStep, cardStep);
+  const against = (time: number): string => `${ms(time)} (${(time / load).toFixed(0)})`.padStart(20);
   const cells = [String(one.cards).padStart(7), String(one.days).padStart(7), String(one.compartments).padStart(4)];
-  console.log(`${cells.join("")}${ms(load).padStart(13)}${ms(settled).padStart(11)}`);
+  const own = `${ms(load).padStart(13)}${ms(settled).padStart(11)}`;
+  console.log(`${cells.join("")}${own}${against(sampling)}${against(walking + adding)}`);
 }

@@ -6,8 +6,10 @@ export interface SampleQuestion {
   readonly boxes: number;
   readonly days: number;
   readonly newPerDay: number;
-  /** Chance of recall in every one of the seven compartments. */
+  /** Chance of recall in every compartment. */
   readonly recall: number;
+  /** How many there are; seven unless it is said. */
+  readonly compartments?: number;
   /** A whole number; the same seed gives the same boxes. */
   readonly seed: number;
 }
@@ -21,8 +23,6 @@ export interface DaySample {
   /** Share of the boxes with so many reviews or fewer. */
   atMost(count: number): number;
 }
-
-const COMPARTMENTS = 7;
 
 /** Compartment 1 every day; k from 2 on on days that leave 2^(k-2) when divided by 2^(k-1). */
 const isVisited = (k: number, day: number): boolean => k === 1 || day % 2 ** (k - 1) === 2 ** (k - 2);
@@ -41,17 +41,18 @@ export function xorshift128(seed: number): () => number {
 }
 
 /** Plays the boxes and gives each day's reviews; cost: one random number for every review of every box. */
-export function samplePiles({ boxes, days, newPerDay, recall, seed }: SampleQuestion): readonly DaySample[] {
+export function samplePiles(question: SampleQuestion): readonly DaySample[] {
+  const { boxes, days, newPerDay, recall, compartments = 7, seed } = question;
   const next = xorshift128(seed);
   const threshold = recall * 2 ** 32;
   const visits = Array.from({ length: days }, (_, i) => {
-    const all = Array.from({ length: COMPARTMENTS }, (_, k) => COMPARTMENTS - k);
+    const all = Array.from({ length: compartments }, (_, k) => compartments - k);
     return all.filter((k) => isVisited(k, i + 1));
   });
   const reviews = Array.from({ length: days }, () => new Float64Array(boxes));
   for (let box = 0; box < boxes; box++) {
-    // piles[k] is compartment k; what is recalled in 7 goes to pile 8 and is never taken up again.
-    const piles = new Int32Array(COMPARTMENTS + 2);
+    // piles[k] is compartment k; what is recalled in the last goes to the pile beyond and is never taken up again.
+    const piles = new Int32Array(compartments + 2);
     for (let i = 0; i < days; i++) {
       let asked = 0;
       let missed = 0;

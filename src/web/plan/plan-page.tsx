@@ -1,5 +1,5 @@
 // What will this cost, and which chart should I use? Worked out in the browser; the box changes only on saving.
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import type { PlanView } from "../../app/views.ts";
 import type { NewCardSchedule } from "../../core/load/new-cards.ts";
 import { usePlan } from "../data/queries.ts";
@@ -54,6 +54,7 @@ function Plan({ view }: { readonly view: PlanView }) {
   const posterior = useMemo(() => posteriorOf({ box, visits }, { chart, recall }), [box, visits, chart, recall]);
   const { load, failed } = useLoad(question, uncertain ? posterior : null, unit);
   const settled = useDebounced(load?.days, SETTLED_MS);
+  const late = useLateSchedule(draft);
   const take = useTake(plan);
   const dropRest = useCallback(() => drop(REST_PARTS), [drop]);
   if (failed) return <Broken />;
@@ -78,9 +79,9 @@ function Plan({ view }: { readonly view: PlanView }) {
       ) : (
         <Waiting what="the year's load" />
       )}
-      <ChartsPanel view={view} draft={draft} onDraft={change} />
-      <AffordPanel view={view} draft={draft} take={take} />
-      <ReadyPanel view={view} draft={draft} take={take} />
+      <ChartsPanel view={view} draft={late} onDraft={change} />
+      <AffordPanel view={view} draft={late} take={take} />
+      <ReadyPanel view={view} draft={late} take={take} />
       <RestCalendar
         view={view}
         days={settled ?? NO_DAYS}
@@ -96,6 +97,16 @@ function Plan({ view }: { readonly view: PlanView }) {
 }
 
 const NO_DAYS = [] as const;
+
+/** The draft whose new cards may lag behind: under a moving slider the load goes before the panels further down. */
+function useLateSchedule(draft: PlanDraft): PlanDraft {
+  const schedule = useDeferredValue(draft.schedule);
+  const { chart, recall, restWeekdays, restDates, policy, missed, stockEnds } = draft;
+  return useMemo(
+    () => ({ schedule, chart, recall, restWeekdays, restDates, policy, missed, stockEnds }),
+    [schedule, chart, recall, restWeekdays, restDates, policy, missed, stockEnds],
+  );
+}
 
 /** Takes a pace into the plan, says so, since the dials may be out of sight, and offers the way back. */
 function useTake({ draft, change }: Draft): (schedule: NewCardSchedule) => void {

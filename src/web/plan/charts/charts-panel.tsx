@@ -1,5 +1,5 @@
 // Charts on the Plan page: side by side, designed, searched for, and given to the box.
-import { useCallback, useMemo, useState } from "react";
+import { memo, useCallback, useMemo, useState } from "react";
 import type { PlanView } from "../../../app/views.ts";
 import type { Chart } from "../../../core/chart/chart.ts";
 import { LEVELLED_CHART } from "../../../core/chart/make-chart.ts";
@@ -23,7 +23,7 @@ interface ChartsPanelProps {
 }
 
 /** Every panel that is about charts. */
-export function ChartsPanel({ view, draft, onDraft }: ChartsPanelProps) {
+export const ChartsPanel = memo(function ChartsPanel({ view, draft, onDraft }: ChartsPanelProps) {
   const { box } = view;
   const { found, find, putAway } = useFoundCharts();
   const charts = useMemo(() => comparedCharts(box, found, draft.chart), [box, found, draft.chart]);
@@ -67,7 +67,7 @@ export function ChartsPanel({ view, draft, onDraft }: ChartsPanelProps) {
       <LaddersPanel recall={overallRecall(view, draft.recall)} pace={pace} pick={pick} planned={planned} />
     </>
   );
-}
+});
 
 /** Charts that were designed or picked in this visit, each once, newest last. */
 function useFoundCharts() {
