@@ -25,8 +25,8 @@ export const loadVerb: Verb = {
     json: JSON_OPTION,
   },
   async run(call) {
-    const { posterior, dated, ...plan } = await planFrom(call);
-    const schedule = scheduleFrom(call, dated, 20);
+    const { posterior, dated, newPerDay, ...plan } = await planFrom(call);
+    const schedule = scheduleFrom(call, dated, newPerDay ?? 20);
     const dates = wholeNumber(call, "days", { least: 1, most: MOST_DAYS }) ?? 365;
     const load = loadOf({ ...plan, schedule, dates, quantiles: LEVELS }, posterior);
     const settled = schedule.kind === "steady" ? settledLoad(plan.chart, plan.recall, schedule) : null;

@@ -52,6 +52,8 @@ export interface PlanBase extends Omit<Plan, "schedule" | "dates"> {
   readonly recall: readonly number[];
   /** What the box knows of its recall; null where the recall is given. */
   readonly posterior: readonly Beta[] | null;
+  /** New cards a day of the box; null for a box to come. */
+  readonly newPerDay: number | null;
   /** Whether the dates mean anything: false for a box that begins on no particular date. */
   readonly dated: boolean;
 }
@@ -86,6 +88,7 @@ function planToCome(call: Call, usual: LocalDate | null): PlanBase {
     pace: paceFrom(call) ?? DEFAULT_PACE,
     recall: recallFrom(call, compartmentCount(chart)),
     posterior: null,
+    newPerDay: null,
     dated: start !== null,
   };
 }
@@ -108,6 +111,7 @@ async function planOfBox(call: Call): Promise<PlanBase> {
     pace: paceFrom(call) ?? view.pace,
     recall: posterior?.map(betaMean) ?? recallFrom(call, count),
     posterior,
+    newPerDay: view.box.newPerDay,
     dated: true,
   };
 }
@@ -118,7 +122,7 @@ export const bandWords = (posterior: PlanBase["posterior"]): string =>
 
 /** The options that `scheduleFrom` reads. */
 export const SCHEDULE_OPTIONS: Readonly<Record<string, Option>> = {
-  new: { type: "string", about: "new cards a day (20), or seven numbers for Monday to Sunday" },
+  new: { type: "string", about: "new cards a day (20, or the box's own), or seven numbers for Monday to Sunday" },
   "new-list": { type: "string", about: "new cards for the first day of practice, the second …, and none after" },
   until: { type: "string", about: "the last date with new cards" },
 };

@@ -8,6 +8,7 @@ import { designVerb } from "./design-verb.ts";
 import { exportVerb } from "./export-verb.ts";
 import { importVerb } from "./import-verb.ts";
 import { kitVerb } from "./kit-verb.ts";
+import { laddersVerb } from "./ladders-verb.ts";
 import { loadVerb } from "./load-verb.ts";
 import { numberVerb } from "./number-verb.ts";
 import { paperVerb } from "./paper-verb.ts";
@@ -33,6 +34,7 @@ export const VERBS: readonly Verb[] = [
   sitVerb,
   chartVerb,
   designVerb,
+  laddersVerb,
   loadVerb,
   affordVerb,
   readyVerb,

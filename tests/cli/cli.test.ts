@@ -15,7 +15,7 @@ import { longhold, longholdTold, withFolder } from "../support/program.ts";
 
 const VERBS = [
   ...["serve", "demo", "import", "export", "today", "sit", "chart", "design", "load", "afford", "ready"],
-  ...["critique", "split", "calendar", "kit", "number", "paper", "rebuild"],
+  ...["critique", "split", "ladders", "calendar", "kit", "number", "paper", "rebuild"],
 ];
 
 /** `longhold sit` with these lines typed. */

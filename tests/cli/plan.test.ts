@@ -36,6 +36,7 @@ describe("for the box in the data folder", () => {
       const width = (list: readonly Day[]): number =>
         list.reduce((sum, { reviews }) => sum + reviews.q95 - reviews.q05, 0);
       expect(width(days)).toBeGreaterThan(width(known.days));
+      expect(Math.max(...days.map((one) => one.new))).toBe(today.box?.newPerDay);
       // New cards end with the stock.
       const introduced = days.reduce((sum, day) => sum + day.new, 0);
       expect(introduced).toBeLessThanOrEqual(today.stock);
