@@ -28,6 +28,12 @@ function nextVisit(k: number, day: number): number {
   for (let next = day + 1; ; next++) if (k === 1 || (k === 2 ? next % 2 === 1 : next % 4 === 2)) return next;
 }
 
+/**
+ * As long as a kept card is taken to wait: in compartment 2 a card waits 1 or 2 days, in 3 it waits 1 or 3; 2 grown once
+ * more as from 1.5 to 2.
+ */
+const KEPT_WAIT = 2 * (2 / 1.5);
+
 /** Plays one card that is introduced on `day`; true if it is recalled on day `end`. */
 function playCard(recall: readonly number[], day: number, end: number, chance: () => number): boolean {
   let k = 1;
@@ -38,7 +44,7 @@ function playCard(recall: readonly number[], day: number, end: number, chance: (
     if (next >= end) return chance() < forgotten(p, next - asked, end - asked);
     asked = next;
     if (chance() >= p) k = 1;
-    else if (k === 3) return chance() < forgotten(p, 8, end - asked);
+    else if (k === 3) return chance() < forgotten(p, KEPT_WAIT, end - asked);
     else k++;
   }
 }

@@ -4,6 +4,7 @@ import { fail, ok, type Result } from "../result.ts";
 import { divisors } from "./bundle-choices.ts";
 import { type Chart, cycleLength } from "./chart.ts";
 import { designChart } from "./design-chart.ts";
+import { meanWaits } from "./mean-waits.ts";
 import { steadyLoad } from "./steady-load.ts";
 
 /** Which ladders are compared, and for whom. */
@@ -78,7 +79,7 @@ export function searchLadders(question: LadderQuestion): Result<readonly LadderF
       if (!design.ok) return design;
       const { chart, tabs: used, peakToMean, exact } = design.value;
       const { mean, daysUntilKept, longestWait } = steadyLoad(chart, recalls);
-      const recallAYearOn = recallOnceKept(periods, recall, A_YEAR);
+      const recallAYearOn = recallOnceKept(meanWaits(chart), recall, A_YEAR);
       const measures = { reviewsPerCard: mean, daysUntilKept, peakToMean, longestWait, recallAYearOn, tabs: used };
       const own = { compartments: count, ratio, periods, cycle: cycleLength(chart) };
       figures.set(periods.join(), { ...own, ...measures, chart, exact });

@@ -6,7 +6,8 @@ import { type Calendar, freshCalendar } from "../calendar/calendar.ts";
 import { addDays } from "../calendar/local-date.ts";
 import { arrival, compartmentCount } from "../chart/chart.ts";
 import { plainChart } from "../chart/make-chart.ts";
-import { periodBeyond, recallAfter } from "../recall/forgetting.ts";
+import { meanWaits } from "../chart/mean-waits.ts";
+import { recallAfter, waitBeyond } from "../recall/forgetting.ts";
 import { type RetentionQuestion, retentionOn } from "./retention-on.ts";
 
 const START = "2026-03-14";
@@ -19,7 +20,7 @@ const calendar: Calendar = { ...freshCalendar(START) };
 function spelledOut(question: RetentionQuestion, introduced: number, end: number): number {
   const { chart, recall } = question;
   const top = compartmentCount(chart);
-  const beyond = periodBeyond(chart.compartments.map(({ period }) => period));
+  const beyond = waitBeyond(meanWaits(chart));
   let kept = 0;
   let places = new Map([[`1 ${arrival(chart, 1, introduced + 1).due - 1} ${introduced}`, 1]]);
   for (let date = introduced + 1; date < end; date++) {

@@ -2,7 +2,8 @@
 import type { LocalDate } from "../calendar/local-date.ts";
 import { daysBetween } from "../calendar/local-date.ts";
 import { compartmentCount } from "../chart/chart.ts";
-import { periodBeyond, recallAfter } from "../recall/forgetting.ts";
+import { meanWaits } from "../chart/mean-waits.ts";
+import { recallAfter, waitBeyond } from "../recall/forgetting.ts";
 import { type CardPlace, waitTables } from "./cohorts.ts";
 import { type DatedDay, type Dates, datedDays } from "./dated-days.ts";
 import type { Plan } from "./plan-load.ts";
@@ -81,7 +82,7 @@ function timetableTo(question: Omit<RetentionQuestion, "recall">, span: number):
     dateOf: Int32Array.from(numbered, ({ date }) => date),
     boxDayOf: placesOf(days, span),
     end: span,
-    beyond: periodBeyond(chart.compartments.map(({ period }) => period)),
+    beyond: waitBeyond(meanWaits(chart)),
   };
 }
 

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { FORGETTING_RATE, periodBeyond, recallAfter, recallOnceKept } from "./forgetting.ts";
+import { FORGETTING_RATE, recallAfter, recallOnceKept, waitBeyond } from "./forgetting.ts";
 
 /** Relative: a power and two logarithms, each right to a few units in the last place. */
 const ROUNDING = 1e-12;
@@ -66,8 +66,8 @@ describe("recall once kept", () => {
   });
 
   it("takes a lone period to double, and periods that fall to stay", () => {
-    expect(periodBeyond([5])).toBe(10);
-    expect(periodBeyond([8, 4])).toBe(4);
-    expect(periodBeyond([1, 4, 6])).toBe(9);
+    expect(waitBeyond([5])).toBe(10);
+    expect(waitBeyond([8, 4])).toBe(4);
+    expect(waitBeyond([1, 4, 6])).toBe(9);
   });
 });

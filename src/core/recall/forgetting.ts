@@ -14,16 +14,17 @@ export const recallAfter = (p: number, wait: number, days: number): number =>
 
 /**
  * Chance that a card is recalled so many days after it was kept. A kept card has stood one recall more than one that
- * waits in the last compartment. It is taken for a card of one compartment more, whose period has grown once more as
+ * waits in the last compartment. It is taken for a card of one compartment more, whose mean wait has grown once more as
  * the last did, and which would be recalled as well as the last: an assumption, since a box measures nothing there.
+ * `waits`: days that cards wait in compartments 1…K, in the mean.
  */
-export function recallOnceKept(periods: readonly number[], lastRecall: number, days: number): number {
-  return recallAfter(lastRecall, periodBeyond(periods), days);
+export function recallOnceKept(waits: readonly number[], lastRecall: number, days: number): number {
+  return recallAfter(lastRecall, waitBeyond(waits), days);
 }
 
-/** The period that a further compartment would have: grown as much as the last one did, at least doubled if there is none. */
-export function periodBeyond(periods: readonly number[]): number {
-  const last = periods.at(-1) ?? 1;
-  const before = periods.at(-2);
+/** The wait that a further compartment would have: grown as much as the last one did, at least doubled if there is none. */
+export function waitBeyond(waits: readonly number[]): number {
+  const last = waits.at(-1) ?? 1;
+  const before = waits.at(-2);
   return before === undefined ? 2 * last : Math.max(last, (last * last) / before);
 }

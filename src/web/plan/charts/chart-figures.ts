@@ -2,6 +2,7 @@
 import { type Chart, cycleLength, tabCount } from "../../../core/chart/chart.ts";
 import { unbrokenRun } from "../../../core/chart/chart-flow.ts";
 import { DESIGN_LIMITS } from "../../../core/chart/design-chart.ts";
+import { meanWaits } from "../../../core/chart/mean-waits.ts";
 import { steadyLoad } from "../../../core/chart/steady-load.ts";
 import { recallOnceKept } from "../../../core/recall/forgetting.ts";
 import { fail, ok, type Result } from "../../../core/result.ts";
@@ -49,7 +50,6 @@ export function chartFigures(chart: Chart, recall: readonly number[], pace: numb
     return fail("With so low a recall hardly any card would be kept, and the box would only grow.");
   }
   const { byDay, mean, peak, peakToMean, daysUntilKept, longestWait } = steadyLoad(chart, recall);
-  const periods = chart.compartments.map(({ period }) => period);
   return ok({
     tabs: tabCount(chart),
     cycle,
@@ -60,7 +60,7 @@ export function chartFigures(chart: Chart, recall: readonly number[], pace: numb
     longestWait,
     daysUntilKept,
     reviewsPerCard: mean,
-    recallAYearOn: recallOnceKept(periods, recall.at(-1) ?? 0, A_YEAR),
+    recallAYearOn: recallOnceKept(meanWaits(chart), recall.at(-1) ?? 0, A_YEAR),
   });
 }
 

@@ -59,7 +59,8 @@ export function SideBySide({ view, draft, charts, choose, putAway }: SideBySideP
       <p className="hint">
         The drawings show the cards of each day of a chart’s cycle, all to one scale; the broken line is the mean. On
         screen tabs cost nothing; on paper each is one more to cut and to find. The recall a year on is a prediction: a
-        kept card is taken for one that waits in a further compartment, and recall to fall as a power of the days.
+        kept card is taken for one of a further compartment, whose wait has grown once more as the mean wait did before,
+        and recall to fall as a power of the days.
       </p>
     </section>
   );
