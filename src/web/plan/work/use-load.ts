@@ -1,5 +1,5 @@
 // The load of a plan from its workers. While one works only the newest question waits, so a slider never falls behind.
-import { useEffect, useRef, useState } from "react";
+import { startTransition, useEffect, useRef, useState } from "react";
 import { ENOUGH_SETS } from "../../../core/load/mixed-load.ts";
 import type { PlanDay, PlanQuestion } from "../../../core/load/plan-load.ts";
 import type { Beta } from "../../../core/recall/beta.ts";
@@ -33,11 +33,13 @@ export function useLoad(question: PlanQuestion, posterior: readonly Beta[] | nul
   const exact = answered?.exact && answered.question === question;
   const mixing = useMixedLoad(exact ? question : null, posterior, unit);
   const { mixed } = mixing;
-  if (mixed && mixed.question === question && mixed.posterior === posterior && mixed.unit === unit) {
+  // A mixture stays until there is a newer load, or the slider's first step would draw the old one without it.
+  if (mixed && mixed.question === answered?.question && mixed.posterior === posterior && mixed.unit === unit) {
     const { days, sets } = mixed;
+    const current = mixed.question === question;
     return {
-      load: { question, days, current: true, rough: false, sets, done: sets >= ENOUGH_SETS },
-      failed: mixing.failed,
+      load: { question: mixed.question, days, current, rough: false, sets, done: sets >= ENOUGH_SETS },
+      failed: failed || mixing.failed,
     };
   }
   const load = answered && {
@@ -84,7 +86,9 @@ function useMixedLoad(question: PlanQuestion | null, posterior: readonly Beta[] 
     let worker: Worker | null = null;
     const timer = setTimeout(() => {
       worker = new Worker(new URL("./mix-worker.ts", import.meta.url), { type: "module" });
-      worker.onmessage = (event: MessageEvent<MixReply>) => setMixed({ ...request, ...event.data });
+      // A better band makes way for a hand that takes the slider up again.
+      worker.onmessage = (event: MessageEvent<MixReply>) =>
+        startTransition(() => setMixed({ ...request, ...event.data }));
       worker.onerror = () => setFailed(true);
       worker.postMessage(request);
     }, MIX_PAUSE_MS);
