@@ -19,6 +19,8 @@ const instant = (date: LocalDate): number => Date.parse(`${date}T00:00:00Z`);
 
 /** Wednesday 25 November. */
 export const longDate = (date: LocalDate): string => longDates.format(instant(date)).replace(",", "");
+/** Wednesday 25 November 2026, for a day that can lie more than some months away. */
+export const fullDate = (date: LocalDate): string => `${longDate(date)} ${date.slice(0, 4)}`;
 /** Wed 25 Nov. */
 export const shortDate = (date: LocalDate): string => shortDates.format(instant(date)).replace(",", "");
 /** 25 November 2026. */

@@ -16,7 +16,7 @@ import { recallBy } from "../../src/web/plan/charts/by-chart.ts";
 import { draftOf, type PlanDraft, posteriorOf, questionOf } from "../../src/web/plan/plan-draft.ts";
 import { readyWords } from "../../src/web/plan/ready/ready-words.ts";
 import { dayWords, meanWords, worstWords } from "../../src/web/plan/year/year-words.ts";
-import { counted, longDate } from "../../src/web/words.ts";
+import { counted, fullDate } from "../../src/web/words.ts";
 import { api, longhold, type ServerProcess, serve } from "../support/program.ts";
 
 let folder: string;
@@ -188,7 +188,7 @@ test("what can be afforded is what the core finds, and it can be planned with", 
     const date = dates.find(({ day }) => day === found.worst?.day)?.date ?? "";
     const answer = page.locator("section", { has: page.getByRole("heading", { name: "What can I afford?" }) });
     await expect(answer.locator(".answer")).toHaveText(
-      `${counted(found.each, "new card")} a day. The busiest day is then ${longDate(date)}, at most ${counted(found.minutes, "minute")} on 90 days in 100.`,
+      `${counted(found.each, "new card")} a day. The busiest day is then ${fullDate(date)}, at most ${counted(found.minutes, "minute")} on 90 days in 100.`,
     );
     await page.getByRole("button", { name: `Plan with ${found.each}`, exact: true }).click();
     await expect(slider(page, "New cards a day")).toHaveValue(String(found.each));
@@ -218,7 +218,7 @@ test("ready by a date is what the core finds, with its curve, and it can be plan
     await page.keyboard.press("Home");
     await expect(curve).toHaveAttribute(
       "aria-valuetext",
-      new RegExp(`^Last new cards on ${longDate(found.curve[0]?.last ?? "")}`),
+      new RegExp(`^Last new cards on ${fullDate(found.curve[0]?.last ?? "")}`),
     );
     await panel.getByRole("button", { name: new RegExp(`^Plan with ${found.best.each} a day until`) }).click();
     await expect(slider(page, "New cards a day")).toHaveValue(String(found.best.each));

@@ -13,7 +13,7 @@ const FOUND = { each: 9, worst: WORST, minutes: 29.2, within: true, date: "2027-
 
 test("the pace is said with its busiest day and how sure that is", () => {
   expect(affordWords(FOUND, 0.95)).toBe(
-    "9 new cards a day. The busiest day is then Wednesday 14 July, at most 29 minutes on 95 days in 100.",
+    "9 new cards a day. The busiest day is then Wednesday 14 July 2027, at most 29 minutes on 95 days in 100.",
   );
 });
 

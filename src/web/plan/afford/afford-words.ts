@@ -1,5 +1,5 @@
 // What can be afforded, in words.
-import { counted, longDate, minuteWords } from "../../words.ts";
+import { counted, fullDate, minuteWords } from "../../words.ts";
 import type { TaskAnswer } from "../work/tasks.ts";
 
 /** "on 95 days in 100". */
@@ -8,7 +8,7 @@ export const daysInHundred = (level: number): string => `on ${Math.round(100 * l
 /** The pace, the busiest day at it, and how sure that is. */
 export function affordWords({ each, worst, minutes, within, date }: TaskAnswer<"afford">, level: number): string {
   if (!worst || date === null) return "There is no sitting in the coming year.";
-  const day = longDate(date);
+  const day = fullDate(date);
   const reached = `${minuteWords(minutes)} ${daysInHundred(level)}`;
   if (!within) return `The cards in the box ask for more than that without any new ones: on ${day} at most ${reached}.`;
   const pace = each === 0 ? "No new cards." : `${counted(each, "new card")} a day.`;

@@ -20,13 +20,13 @@ const WISH = { by: "2027-03-01", cards: 200 };
 
 test("the pace, the last day and the number recalled are said in one sentence each", () => {
   expect(readyWords(PLAN, WISH)).toEqual([
-    "7 new cards a day, the last on Monday 28 December. On 1 March 2027 about 189 of the 200 are recalled, nine times in ten 183 to 194.",
+    "7 new cards a day, the last on Monday 28 December 2026. On 1 March 2027 about 189 of the 200 are recalled, nine times in ten 183 to 194.",
   ]);
 });
 
 test("a gentler choice is offered only where it is slower", () => {
   expect(gentleWords(PLAN)).toMatch(
-    /^Gentler: 4 new cards a day, the last on Thursday 21 January, and still about 187/,
+    /^Gentler: 4 new cards a day, the last on Thursday 21 January 2027, and still about 187/,
   );
   expect(gentleWords({ ...PLAN, gentle: BEST })).toBeNull();
 });

@@ -1,7 +1,7 @@
 // A plan for a date, in words.
 import type { LocalDate } from "../../../core/calendar/local-date.ts";
 import type { DeadlineChoice, DeadlinePlan } from "../../../core/load/deadline.ts";
-import { count, counted, longDate, yearDate } from "../../words.ts";
+import { count, counted, fullDate, yearDate } from "../../words.ts";
 
 /** What was asked for. */
 export interface Wish {
@@ -11,7 +11,7 @@ export interface Wish {
 
 /** "7 new cards a day, the last on Monday 28 December". */
 export const paceWords = ({ each, last }: DeadlineChoice): string =>
-  last === null ? "no new cards" : `${counted(each, "new card")} a day, the last on ${longDate(last)}`;
+  last === null ? "no new cards" : `${counted(each, "new card")} a day, the last on ${fullDate(last)}`;
 
 /** "about 189 of the 200 are recalled, nine times in ten 183 to 194". */
 export function recalledWords({ introduced, recalled }: DeadlineChoice): string {
@@ -44,7 +44,7 @@ export function gentleWords({ best, gentle, within }: DeadlinePlan): string | nu
 export const choiceWords = (choice: DeadlineChoice): string =>
   choice.last === null
     ? "No new cards."
-    : `Last new cards on ${longDate(choice.last)} ${choice.last.slice(0, 4)}, ${counted(choice.each, "card")} a day: ${recalledWords(choice)}.`;
+    : `Last new cards on ${fullDate(choice.last)}, ${counted(choice.each, "card")} a day: ${recalledWords(choice)}.`;
 
 /** Where the number recalled comes from, and what its range holds: whether recall is `uncertain`, or taken as known. */
 export const cautionWords = (uncertain: boolean): string =>

@@ -17,7 +17,7 @@ const YEAR = [dayOf("2027-07-13", 140), dayOf("2027-07-14", 276), dayOf("2027-07
 
 test("the worst day is named with its cards and its minutes", () => {
   expect(worstWords(YEAR, "cards")).toBe(
-    "The worst day is Wednesday 14 July: about 276 cards and 10 new ones, 41 minutes.",
+    "The worst day is Wednesday 14 July 2027: about 276 cards and 10 new ones, 41 minutes.",
   );
 });
 

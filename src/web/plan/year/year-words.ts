@@ -1,7 +1,7 @@
 // A plain sentence for every number of the year's load.
 import type { PlanView } from "../../../app/views.ts";
 import type { PlanDay } from "../../../core/load/plan-load.ts";
-import { about, count, counted, longDate, minuteWords, yearDate } from "../../words.ts";
+import { about, count, counted, fullDate, minuteWords, yearDate } from "../../words.ts";
 import type { LoadUnit } from "../work/mix-worker.ts";
 import { spreadIn, sumUp, worstAt } from "./year-figures.ts";
 
@@ -12,11 +12,11 @@ export function workWords(day: PlanDay): string {
   return `about ${counted(reviews.mean, "card")}${fresh}, ${minuteWords(minutes.mean)}`;
 }
 
-/** "The worst day is Wednesday 14 July: about 276 cards and 10 new ones, 41 minutes." */
+/** "The worst day is Wednesday 14 July 2027: about 276 cards and 10 new ones, 41 minutes." */
 export function worstWords(days: readonly PlanDay[], unit: LoadUnit): string {
   const worst = days[worstAt(days, unit)];
   if (!worst || worst.minutes.mean === 0) return "There is nothing to do in the coming year.";
-  return `The worst day is ${longDate(worst.date)}: ${workWords(worst)}.`;
+  return `The worst day is ${fullDate(worst.date)}: ${workWords(worst)}.`;
 }
 
 /** "A sitting has about 210 cards and takes 32 minutes; on most days it has 190 to 235." */
@@ -30,7 +30,7 @@ export function meanWords(days: readonly PlanDay[]): string {
 
 /** One day in full: what is due, how it may turn out, and how long it takes. */
 export function dayWords(day: PlanDay, unit: LoadUnit): string {
-  const date = `${longDate(day.date)} ${day.date.slice(0, 4)}`;
+  const date = fullDate(day.date);
   if (day.kind === "rest") return `${date}: a rest day.`;
   if (day.kind === "missed") return `${date}: missed, nothing is done.`;
   if (day.minutes.mean === 0) return `${date}: nothing is due.`;
