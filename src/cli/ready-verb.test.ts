@@ -36,6 +36,10 @@ describe("longhold ready", () => {
     expect(text).toContain("the ranges hold chance alone;");
   });
 
+  it("counts a card for every angle of a fact", async () => {
+    expect(await json({ ...SAID, facts: "100", angles: "3" })).toEqual(await json(SAID));
+  });
+
   it("says that nothing fits where the limit is too small", async () => {
     expect(await printed({ ...SAID, minutes: "0.1" })).toContain("No new cards fit");
   });

@@ -6,8 +6,8 @@ import { wholeNumber } from "./options.ts";
 import { bandWords, dateFrom, LIMIT_OPTIONS, limitFrom, PLAN_OPTIONS, planFrom, todayHere } from "./plan-options.ts";
 import { type Call, JSON_OPTION, printJson, type Verb } from "./verb.ts";
 
-/** Most days to the date, most cards, and rows of the curve that are printed. */
-const MOST = { days: 1_100, facts: 100_000, rows: 24 } as const;
+/** Most days to the date, facts, angles of a fact, and rows of the curve that are printed. */
+const MOST = { days: 1_100, facts: 100_000, angles: 20, rows: 24 } as const;
 
 /** Prints pace, last date for new cards and the number recalled on the date, with the curve behind them. */
 export const readyVerb: Verb = {
@@ -15,7 +15,8 @@ export const readyVerb: Verb = {
   about: "print how many new cards a day, and until when, to know most of them on a date",
   options: {
     by: { type: "string", about: "the date on which the cards are wanted" },
-    facts: { type: "string", about: "how many new cards there are to learn" },
+    facts: { type: "string", about: "how many new facts there are to learn" },
+    angles: { type: "string", about: "from how many sides each is asked, a card for each (1)" },
     ...LIMIT_OPTIONS,
     ...PLAN_OPTIONS,
     start: { type: "string", about: "the date of day 1 of a box that is begun empty (today)" },
@@ -24,8 +25,9 @@ export const readyVerb: Verb = {
   async run(call) {
     const by = dateFrom(call, "by");
     if (by === null) throw call.usage("--by DATE is missing");
-    const cards = wholeNumber(call, "facts", { least: 1, most: MOST.facts });
-    if (cards === undefined) throw call.usage("--facts N is missing");
+    const facts = wholeNumber(call, "facts", { least: 1, most: MOST.facts });
+    if (facts === undefined) throw call.usage("--facts N is missing");
+    const cards = facts * (wholeNumber(call, "angles", { least: 1, most: MOST.angles }) ?? 1);
     const { posterior, dated: _dated, stock: _stock, pace, ...plan } = await planFrom(call, todayHere(Date.now()));
     const days = daysBetween(plan.from, by);
     if (days < 1 || days > MOST.days)
