@@ -23,6 +23,8 @@ function chromium(): string {
   );
 }
 
+const LONGEST = "seventy-days.spec.ts";
+
 export default defineConfig({
   testDir: "tests/browser",
   outputDir: "test-results",
@@ -32,6 +34,11 @@ export default defineConfig({
   timeout: 120_000,
   expect: { timeout: 10_000 },
   reporter: [["list"]],
+  // The longest journey comes first, beside all the others.
+  projects: [
+    { name: "long", testMatch: LONGEST },
+    { name: "pages", testIgnore: LONGEST },
+  ],
   forbidOnly: true,
   use: {
     viewport: { width: 1280, height: 800 },

@@ -18,7 +18,7 @@ import {
   type kitSchema,
   missingCardsSchema,
   paperCardsQuerySchema,
-} from "./schemas.ts";
+} from "./paper-schemas.ts";
 
 const routes = {
   preview: route({ method: "post", path: "/api/kit/preview", answer: "KitPreview", body: kitPreviewSchema }),

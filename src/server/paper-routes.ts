@@ -3,7 +3,7 @@ import { enterPaper, paperDay, previewPaper } from "../app/paper-results.ts";
 import { takeBackPaper } from "../app/paper-undo.ts";
 import type { Context } from "../app/ports.ts";
 import { type Api, route } from "./api-kit.ts";
-import { paperDaySchema, paperDaysSchema, paperQuerySchema, paperTakeBackSchema } from "./schemas.ts";
+import { paperDaySchema, paperDaysSchema, paperQuerySchema, paperTakeBackSchema } from "./paper-schemas.ts";
 
 const routes = {
   day: route({ method: "get", path: "/api/paper", answer: "PaperDayView", query: paperQuerySchema }),

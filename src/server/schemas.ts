@@ -1,10 +1,8 @@
-// One schema for every input of the HTTP API. The pages import their types, the server parses with them,
+// One schema for every input of the HTTP API; those of paper are in `paper-schemas.ts`. The pages import their types, the server parses with them,
 // and the OpenAPI document is made from them.
 import { z } from "@hono/zod-openapi";
-import { CALENDAR_DAYS } from "../app/calendar-days.ts";
 import { COLUMNS } from "../app/views.ts";
-import { isLocalDate, isTimeZone } from "../core/calendar/local-date.ts";
-import { MOST_CARD_NUMBER } from "../core/cards/card-number.ts";
+import { isTimeZone } from "../core/calendar/local-date.ts";
 import { checkChart } from "../core/chart/chart.ts";
 import { RULES } from "../core/critique/note.ts";
 import { isAngle } from "../core/facts/angle-name.ts";
@@ -12,12 +10,8 @@ import { MOST_PARTS } from "../core/facts/check-content.ts";
 import { cleanText } from "../core/facts/clean-text.ts";
 import { isLanguageTag } from "../core/facts/language-tag.ts";
 import { TEXT_FIELDS } from "../core/facts/text-fields.ts";
-import { parseNames } from "../core/kit/class-names.ts";
-import { KIT_PARTS } from "../core/kit/kit-pages.ts";
-import { BLEED_LIMITS, isBleed, parseCardSize, parseSheetSize, type Size } from "../core/kit/paper.ts";
-import { isEntryId } from "../core/log/entry-id.ts";
-import type { Result } from "../core/result.ts";
 import { LONGEST_FORMULA } from "../core/text/formula-limits.ts";
+import { date, entryId, id } from "./schema-parts.ts";
 
 /** Longest text of one field of a fact, in UTF-16 code units. */
 export const MAX_TEXT = 5_000;
@@ -25,8 +19,6 @@ export const MAX_TEXT = 5_000;
 /** Text as it is kept: the same tidying that a list gets, so that an export reads back as it was. */
 const text = z.string().max(MAX_TEXT).transform(cleanText);
 const filled = text.refine((value) => value.trim() !== "", "must not be empty");
-const entryId = z.string().refine(isEntryId, "must be a UUID version 7 in lower case");
-const id = z.string().min(1).max(80);
 const cardId = z
   .string()
   .min(3)
@@ -38,7 +30,6 @@ const line = text.refine((value) => !value.includes("\n"), "must be a single lin
 const partNumber = z.number().int().min(1).max(1_000_000);
 const share = z.number().min(0).max(1);
 const counts = z.enum(["count", "ignore"]).default("count");
-const date = z.string().refine(isLocalDate, "must be a date such as 2026-03-14");
 const day = z.number().int().min(1).max(10_000_000);
 
 const extras = {
@@ -240,29 +231,6 @@ export const cardIdsSchema = z.object({ ids: z.array(cardId).max(200) }).openapi
 
 const limit = z.coerce.number().int().min(1).max(500).default(100);
 
-const cardNumbers = z.array(z.number().int().min(1).max(MOST_CARD_NUMBER)).max(5_000);
-
-export const paperQuerySchema = z.object({ date: date.optional() });
-
-const paperDays = z
-  .array(
-    z.object({
-      date,
-      /** Left out: every card that was due. */
-      asked: cardNumbers.optional(),
-      missed: cardNumbers,
-      introduced: cardNumbers.default([]),
-    }),
-  )
-  .max(31);
-
-export const paperDaysSchema = z.object({ days: paperDays.min(1) }).openapi("PaperDays");
-
-/** `before` are days that are to be entered together with this one. */
-export const paperDaySchema = z.object({ date: date.optional(), before: paperDays.default([]) }).openapi("PaperDay");
-
-export const paperTakeBackSchema = z.object({ sittings: z.array(entryId).min(1).max(31) }).openapi("PaperTakeBack");
-
 export const noteKeysSchema = z
   .object({ keys: z.array(z.string().min(1).max(300)).min(1).max(500) })
   .openapi("NoteKeys");
@@ -330,71 +298,3 @@ export const acceptImportSchema = z
     oneWay: z.boolean().default(false),
   })
   .openapi("AcceptImport");
-
-/** The farthest that backs can be moved, in millimetres; a printer that is further off needs mending. */
-const MOST_SHIFT = 10;
-
-const shift = z.number().min(-MOST_SHIFT).max(MOST_SHIFT).default(0);
-
-/** A size that the core can read, as it. */
-const sized = (parse: (text: string) => Result<Size, string>) =>
-  z
-    .string()
-    .max(40)
-    .transform((text, context): Size => {
-      const size = parse(text);
-      if (size.ok) return size.value;
-      context.addIssue({ code: "custom", message: size.error });
-      return z.NEVER;
-    });
-
-export const kitSchema = z
-  .object({
-    subjects: z.array(id).max(200),
-    only: z.enum(["all", "changed"]).default("all"),
-    parts: z.array(z.enum(KIT_PARTS)),
-    /** a4, letter, a size such as 200x250mm; null for sheets of the cards' own size. */
-    paper: sized(parseSheetSize).nullable(),
-    card: sized(parseCardSize),
-    turn: z.enum(["long", "short", "fold"]),
-    mark: z.enum(["number", "code", "both", "none"]),
-    right: shift,
-    down: shift,
-    /** Millimetres by which a picture that fills a side runs past the cut. */
-    bleed: z.number().refine(isBleed, `must be 0, or ${BLEED_LIMITS.least} to ${BLEED_LIMITS.most} mm`).default(0),
-    language: z.string().regex(/^[a-z]{2,3}$/, "must be a code of ISO 639 such as en"),
-    days: z.number().int().min(1).max(CALENDAR_DAYS.most).default(CALENDAR_DAYS.usual),
-    /** One name a line: a box for each of them. */
-    names: z
-      .string()
-      .max(100_000)
-      .default("")
-      .transform((lines, context): readonly string[] => {
-        const names = parseNames(lines);
-        if (names.ok) return names.value;
-        context.addIssue({ code: "custom", message: names.error });
-        return z.NEVER;
-      }),
-    nameOnCards: z.boolean().default(false),
-    /** The first day of the boxes of a class. */
-    start: date.nullable().default(null),
-  })
-  .openapi("KitChoices");
-
-export const kitPreviewSchema = z
-  .object({ kit: kitSchema, sheet: z.number().int().min(0).max(1_000_000) })
-  .openapi("KitPreviewOrder");
-
-export const kitJobSchema = z.object({ kit: kitSchema, zip: z.boolean().default(false) }).openapi("KitJobOrder");
-
-export const paperCardsQuerySchema = z.object({
-  /** Identities of subjects with commas between. */
-  subjects: z
-    .string()
-    .max(20_000)
-    .transform((list) => list.split(",").filter((one) => one !== "")),
-});
-
-export const missingCardsSchema = z
-  .object({ kind: z.enum(["lost", "damaged"]), numbers: cardNumbers.min(1) })
-  .openapi("MissingCards");

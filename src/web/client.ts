@@ -30,6 +30,7 @@ import type {
 } from "../app/views.ts";
 import type { Card } from "../core/cards/cards.ts";
 import type { Fact, SpellingRule } from "../core/facts/fact.ts";
+import type { kitSchema, missingCardsSchema, paperDaysSchema } from "../server/paper-schemas.ts";
 import type {
   acceptImportSchema,
   beginSchema,
@@ -37,12 +38,9 @@ import type {
   changeChartSchema,
   editFactSchema,
   importChoicesSchema,
-  kitSchema,
   logEntrySchema,
-  missingCardsSchema,
   newFactSchema,
   newFactsSchema,
-  paperDaysSchema,
   settingsSchema,
   setUpSchema,
 } from "../server/schemas.ts";

@@ -22,7 +22,8 @@ const ARROWS: Readonly<Record<Folder, readonly Folder[]>> = {
 };
 
 /** What the pages may import from elsewhere, types only. */
-const WEB_TYPES = (target: string): boolean => target.startsWith("src/app/") || target === "src/server/schemas.ts";
+const WEB_TYPES = (target: string): boolean =>
+  target.startsWith("src/app/") || /^src\/server\/(paper-)?schemas\.ts$/.test(target);
 
 /** Most lines of a source file. */
 const MOST_LINES = 400;

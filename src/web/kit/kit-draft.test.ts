@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { kitSchema } from "../../server/schemas.ts";
+import { kitSchema } from "../../server/paper-schemas.ts";
 import {
   draftProblems,
   freshDraft,
