@@ -23,8 +23,6 @@ function chromium(): string {
   );
 }
 
-const LONGEST = "seventy-days.spec.ts";
-
 export default defineConfig({
   testDir: "tests/browser",
   outputDir: "test-results",
@@ -34,11 +32,6 @@ export default defineConfig({
   timeout: 120_000,
   expect: { timeout: 10_000 },
   reporter: [["list"]],
-  // The longest journey comes first, beside all the others.
-  projects: [
-    { name: "long", testMatch: LONGEST },
-    { name: "pages", testIgnore: LONGEST },
-  ],
   forbidOnly: true,
   use: {
     viewport: { width: 1280, height: 800 },
