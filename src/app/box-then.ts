@@ -1,12 +1,12 @@
 // A box on a date: as it is now or, where the log has gone on since, as it was then.
 import { chartOfSitting } from "../core/box/chart-timeline.ts";
 import { boxDayOn, passIdleDays } from "../core/calendar/calendar.ts";
-import { addDays, type LocalDate, lastInstantOf, localDateAt } from "../core/calendar/local-date.ts";
+import { addDays, type LocalDate, lastInstantOf } from "../core/calendar/local-date.ts";
 import type { BoxDay } from "../core/chart/chart.ts";
 import type { SettingsEntry, SetUpEntry } from "../core/log/entry.ts";
 import { createEntryId, type EntryId, entryTime } from "../core/log/entry-id.ts";
 import { chartsOf } from "./charts.ts";
-import { firstWork } from "./days.ts";
+import { firstWork, localToday } from "./days.ts";
 import { FailureError, found } from "./failure.ts";
 import { type Places, placesBefore } from "./places-before.ts";
 import type { BoxRecord, Context, Session, SittingRecord } from "./ports.ts";
@@ -27,10 +27,6 @@ const DAY_MS = 86_400_000;
 
 /** The latest possible date. */
 const LAST_DATE: LocalDate = "9999-12-31";
-
-/** Today, by the clock and the box's calendar. */
-export const localToday = ({ clock }: Pick<Context, "clock">, { calendar }: BoxRecord): LocalDate =>
-  localDateAt(clock(), calendar.timeZone, calendar.rollOverHour);
 
 /** The first date that can have a sitting: that of the set-up, or today where the calendar has been set back behind it. */
 export async function firstDate(context: Context, session: Session, box: BoxRecord): Promise<LocalDate> {

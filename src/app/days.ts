@@ -11,10 +11,14 @@ export interface Today {
   readonly last: DayMark | null;
 }
 
+/** Today's date, by the clock and the box's calendar. */
+export const localToday = ({ clock }: Pick<Context, "clock">, { calendar }: BoxRecord): LocalDate =>
+  localDateAt(clock(), calendar.timeZone, calendar.rollOverHour);
+
 /** Today, by the clock and the box's own calendar. */
-export async function today({ clock }: Pick<Context, "clock">, session: Session, box: BoxRecord): Promise<Today> {
+export async function today(context: Pick<Context, "clock">, session: Session, box: BoxRecord): Promise<Today> {
   const { calendar } = box;
-  const date = localDateAt(clock(), calendar.timeZone, calendar.rollOverHour);
+  const date = localToday(context, box);
   const sitting = await session.boxes.lastSitting(box.id, date);
   if (!sitting) return { date, day: boxDayOn(calendar, date, null), last: null };
   const last = passIdleDays(

@@ -7,8 +7,8 @@ import { Dial } from "../dials/dial.tsx";
 import { eachDay, steadily } from "../dials/schedule.ts";
 import type { PlanDraft } from "../plan-draft.ts";
 import { useOpenQuestion } from "../use-open-question.ts";
-import { TaskState } from "../work/task-state.tsx";
-import { useAsked } from "../work/use-asked.ts";
+import { TaskState } from "../workers/task-state.tsx";
+import { useAsked } from "../workers/use-asked.ts";
 import { affordWords, daysInHundred } from "./afford-words.ts";
 
 const MINUTES = { min: 5, max: 120, typed: 600, first: 30 } as const;

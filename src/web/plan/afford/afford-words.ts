@@ -1,6 +1,6 @@
 // What can be afforded, in words.
 import { counted, fullDate, minuteWords } from "../../words.ts";
-import type { TaskAnswer } from "../work/tasks.ts";
+import type { TaskAnswer } from "../workers/tasks.ts";
 
 /** "on 95 days in 100". */
 export const daysInHundred = (level: number): string => `on ${Math.round(100 * level)} days in 100`;

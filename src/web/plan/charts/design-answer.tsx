@@ -3,7 +3,7 @@
 import { cycleLength } from "../../../core/chart/chart.ts";
 import { type Design, type DesignQuestion, defaultBudget } from "../../../core/chart/design-chart.ts";
 import { counted } from "../../words.ts";
-import type { Task } from "../work/use-task.ts";
+import type { Task } from "../workers/use-task.ts";
 import { chartKey, type NamedChart } from "./compared-charts.ts";
 import { designWords } from "./design-words.ts";
 

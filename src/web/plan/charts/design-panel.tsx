@@ -2,7 +2,7 @@
 import { type FormEvent, useEffect, useState } from "react";
 import type { Design, DesignQuestion } from "../../../core/chart/design-chart.ts";
 import { BusyButton } from "../../shell/busy-button.tsx";
-import { useTask } from "../work/use-task.ts";
+import { useTask } from "../workers/use-task.ts";
 import type { NamedChart } from "./compared-charts.ts";
 import { DesignAnswer, namedDesign } from "./design-answer.tsx";
 import { DesignFields } from "./design-fields.tsx";

@@ -3,7 +3,7 @@ import { useState } from "react";
 import { LADDERS, type LadderFigures } from "../../../core/chart/search-ladders.ts";
 import { BusyButton } from "../../shell/busy-button.tsx";
 import { Stepper } from "../../shell/stepper.tsx";
-import { useTask } from "../work/use-task.ts";
+import { useTask } from "../workers/use-task.ts";
 import type { NamedChart } from "./compared-charts.ts";
 import { DESIGN_FORM } from "./design-form.ts";
 import { percent } from "./figure-words.ts";

@@ -8,7 +8,7 @@ import { POLICY_WORDS } from "../../today/missed-days.tsx";
 import { vars } from "../../vars.ts";
 import { longDate } from "../../words.ts";
 import { type PlanDraft, questionOf } from "../plan-draft.ts";
-import { useTask } from "../work/use-task.ts";
+import { useTask } from "../workers/use-task.ts";
 import { workWords } from "../year/year-words.ts";
 import { comingBack, datesFrom, MOST_MISSED, type Return } from "./missed-trial.ts";
 

@@ -8,8 +8,8 @@ import { Stepper } from "../../shell/stepper.tsx";
 import { counted, shortDate } from "../../words.ts";
 import { LEVELS, type PlanDraft, posteriorOf } from "../plan-draft.ts";
 import { useOpenQuestion } from "../use-open-question.ts";
-import { TaskState } from "../work/task-state.tsx";
-import { useAsked } from "../work/use-asked.ts";
+import { TaskState } from "../workers/task-state.tsx";
+import { useAsked } from "../workers/use-asked.ts";
 import { ReadyCurve } from "./ready-curve.tsx";
 import { cautionWords, gentleWords, readyWords, type Wish } from "./ready-words.ts";
 

@@ -4,7 +4,7 @@ import { isoWeekday } from "../../../core/calendar/local-date.ts";
 import type { PlanDay } from "../../../core/load/plan-load.ts";
 import { count } from "../../words.ts";
 import { niceScale } from "../plots/nice-scale.ts";
-import type { LoadUnit } from "../work/mix-worker.ts";
+import type { LoadUnit } from "../workers/mix-worker.ts";
 import { monthName, yearOf } from "./month-names.ts";
 import { type MonthPart, monthParts, spreadIn } from "./year-figures.ts";
 import { barPath, dayX, EDGE, type Frame, highest, loadPaths, valueY, weekPath, YEAR_PLOT } from "./year-geometry.ts";

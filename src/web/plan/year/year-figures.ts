@@ -2,7 +2,7 @@
 import type { LocalDate } from "../../../core/calendar/local-date.ts";
 import type { Spread } from "../../../core/load/exact-load.ts";
 import type { PlanDay } from "../../../core/load/plan-load.ts";
-import type { LoadUnit } from "../work/mix-worker.ts";
+import type { LoadUnit } from "../workers/mix-worker.ts";
 
 /** A day's work in the unit that is shown. */
 export const spreadIn = (day: PlanDay, unit: LoadUnit): Spread => (unit === "cards" ? day.reviews : day.minutes);

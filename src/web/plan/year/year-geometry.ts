@@ -1,6 +1,6 @@
 // Where the lines of the year's load run: a skyline of days that stands on the edge of a ruler of months.
 import type { PlanDay } from "../../../core/load/plan-load.ts";
-import type { LoadUnit } from "../work/mix-worker.ts";
+import type { LoadUnit } from "../workers/mix-worker.ts";
 import { spreadIn } from "./year-figures.ts";
 
 /** Fixed measures of the drawing, in CSS pixels. */

@@ -2,7 +2,7 @@
 import type { PlanView } from "../../../app/views.ts";
 import type { PlanDay } from "../../../core/load/plan-load.ts";
 import { about, count, counted, fullDate, minuteWords, yearDate } from "../../words.ts";
-import type { LoadUnit } from "../work/mix-worker.ts";
+import type { LoadUnit } from "../workers/mix-worker.ts";
 import { spreadIn, sumUp, worstAt } from "./year-figures.ts";
 
 /** "about 276 cards and 10 new ones, 41 minutes". */
